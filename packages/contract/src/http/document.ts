@@ -1,0 +1,24 @@
+/** Drafts of a meeting's documents: versioned, with optimistic concurrency. No clock reads a draft. */
+import * as z from 'zod/mini'
+import { documentName, timeMs } from '@pitlamp/race'
+import { problemSchema } from '../problem.ts'
+
+export const draftSchema = z.object({
+  document: documentName,
+  /** 0 and no content while nothing was saved. */
+  version: z.int(),
+  content: z.optional(z.unknown()),
+  savedAt: z.optional(timeMs),
+})
+export type Draft = z.infer<typeof draftSchema>
+
+export const saveDraftSchema = z.strictObject({
+  /** The version this one was made from. */
+  basedOn: z.int().check(z.minimum(0)),
+  content: z.unknown(),
+})
+export type SaveDraft = z.infer<typeof saveDraftSchema>
+
+/** The answer to a stale write: nothing was overwritten, both versions are here. */
+export const staleDraftSchema = z.extend(problemSchema, { current: draftSchema, yours: saveDraftSchema })
+export type StaleDraft = z.infer<typeof staleDraftSchema>

@@ -1,0 +1,61 @@
+export {
+  PROTOCOL_VERSION,
+  BATCH_ENTRIES,
+  BATCH_BYTES,
+  BATCH_LIMIT_BYTES,
+  PAGE_ENTRIES,
+  PROBE_EVERY_MS,
+  SILENCE_MS,
+} from './protocol.ts'
+export { refusalSchema, refusalSentence, type Refusal } from './refusal.ts'
+export { problem, problemSchema, type Problem } from './problem.ts'
+export { helloSchema, welcomeSchema, type Hello, type Welcome } from './socket/hello.ts'
+export {
+  appendSchema,
+  appendResultSchema,
+  appendedSchema,
+  type Append,
+  type AppendResult,
+  type Appended,
+} from './socket/append.ts'
+export { pushSchema, type Push } from './socket/push.ts'
+export { probeSchema, probeAnswerSchema, type Probe, type ProbeAnswer } from './socket/probe.ts'
+export { clockStandingSchema, type ClockStanding } from './socket/clock.ts'
+export { presenceSchema, type Presence } from './socket/presence.ts'
+export type { Answer, ScreenToServer, ServerToScreen } from './socket/events.ts'
+export {
+  meetingSchema,
+  meetingsSchema,
+  meetingClockSchema,
+  newMeetingSchema,
+  type Meeting,
+  type MeetingClock,
+  type NewMeeting,
+} from './http/meeting.ts'
+export { entriesPageSchema, type EntriesPage } from './http/entries.ts'
+export {
+  draftSchema,
+  saveDraftSchema,
+  staleDraftSchema,
+  type Draft,
+  type SaveDraft,
+  type StaleDraft,
+} from './http/document.ts'
+export {
+  joinSchema,
+  meSchema,
+  askInviteSchema,
+  inviteSchema,
+  deviceSchema,
+  devicesSchema,
+  changeDeviceSchema,
+  type Join,
+  type Me,
+  type AskInvite,
+  type Invite,
+  type Device,
+  type ChangeDevice,
+} from './http/access.ts'
+export { personSchema, peopleSchema, type Person } from './http/person.ts'
+export { openDemoSchema, type OpenDemo } from './http/demo.ts'
+export { settleClockSchema, type SettleClock } from './http/clock.ts'

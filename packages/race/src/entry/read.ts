@@ -1,0 +1,76 @@
+/** An entry whose body has been parsed, brought to today's shape, and is safe to fold. */
+import type { Entry, RecordedEntry, Role } from './envelope.ts'
+import { documentSchemas } from '../documents/index.ts'
+import { upcast } from '../log/upcast/index.ts'
+import { isKnownKind, kinds, type Body, type Kind } from './kinds/index.ts'
+
+interface Envelope {
+  readonly id: string
+  readonly device: string
+  readonly n: number
+  readonly person?: string
+  readonly at: number
+  readonly atBoundMs: number
+  readonly epoch: number
+  /** The three below are absent while the entry is only kept on the device that made it. */
+  readonly seq?: number
+  readonly recordedAt?: number
+  readonly role?: Role
+}
+
+export interface EntryOf<K extends Kind> extends Envelope {
+  readonly kind: K
+  readonly body: Body<K>
+}
+export type ReadEntry = { [K in Kind]: EntryOf<K> }[Kind]
+
+/** Kept and forwarded, but nothing this build can fold. */
+export interface UnreadEntry extends Envelope {
+  readonly kind: string
+  readonly unread: 'unknownKind' | 'malformed'
+  readonly why?: string
+}
+
+export type LogEntry = ReadEntry | UnreadEntry
+
+/** Parse once, where an entry arrives; fold as often as needed. Never throws. */
+export function readEntry(entry: Entry | RecordedEntry): LogEntry {
+  const { v: _v, kind, body, ...envelope } = entry
+  const parsed = parseJson(body)
+  if (parsed === undefined) return { ...envelope, kind, unread: 'malformed', why: 'The body is not JSON.' }
+  const today = upcast(kind, parsed.value)
+  if (!isKnownKind(today.kind)) return { ...envelope, kind, unread: 'unknownKind' }
+  const why = bodyProblem(today.kind, today.body)
+  if (why !== undefined) return { ...envelope, kind, unread: 'malformed', why }
+  return { ...envelope, kind: today.kind, body: today.body } as ReadEntry
+}
+
+/** What is wrong with a body of a known kind, in one sentence; undefined where nothing is. */
+export function bodyProblem(kind: Kind, body: unknown): string | undefined {
+  const result = kinds[kind].safeParse(body)
+  if (!result.success) return sentence(result.error.issues)
+  if (kind !== 'adopted.1') return undefined
+  const adopted = result.data as Body<'adopted.1'>
+  const content = documentSchemas[adopted.document].safeParse(adopted.content)
+  return content.success ? undefined : sentence(content.error.issues)
+}
+
+interface Issue {
+  readonly path: readonly PropertyKey[]
+  readonly message: string
+}
+
+function sentence(issues: readonly Issue[]): string {
+  const first = issues[0]
+  if (!first) return 'The body does not fit its kind.'
+  const where = first.path.map(String).join('.')
+  return where === '' ? `The body: ${first.message}` : `${where}: ${first.message}`
+}
+
+function parseJson(text: string): { readonly value: unknown } | undefined {
+  try {
+    return { value: JSON.parse(text) as unknown }
+  } catch {
+    return undefined
+  }
+}
