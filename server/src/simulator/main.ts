@@ -1,0 +1,27 @@
+/** `npm run simulate -- --code CODE [--url http://localhost:8080] [--speed N] [--seed N]` */
+import { parseArgs } from 'node:util'
+import { joinAsScreen } from './screen.ts'
+import { openRace } from './open-race.ts'
+import { readScript } from './script.ts'
+import { stirred } from './stir.ts'
+import { DEMO } from './demo.ts'
+
+const { values } = parseArgs({
+  options: {
+    url: { type: 'string', default: 'http://localhost:8080' },
+    code: { type: 'string' },
+    speed: { type: 'string', default: '10' },
+    seed: { type: 'string', default: '0' },
+  },
+})
+
+if (values.code === undefined) {
+  console.error('A fictional race joins like any captain’s screen: give it a code with --code, from the Team screen or `npm run invite -- captain`.')
+  process.exit(2)
+}
+
+const screen = await joinAsScreen(values.url, { code: values.code, name: 'Simulated wall' })
+const script = stirred(readScript(DEMO.folder), Number(values.seed))
+const race = await openRace(screen, script, { name: DEMO.name, rate: Number(values.speed), openAtMs: DEMO.openAtMs })
+console.log(`Running at ${values.url}/meetings/${race.meeting}/wall, seed ${values.seed}, ${values.speed} times as fast. Ctrl-C ends it.`)
+await race.over
