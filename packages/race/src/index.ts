@@ -17,6 +17,7 @@ export { INCIDENTS } from './entry/kinds/car.ts'
 export { DOCUMENTS, documentName, type DocumentName } from './entry/kinds/record.ts'
 export {
   bodyProblem,
+  isUnread,
   readEntry,
   type EntryOf,
   type LogEntry,
@@ -24,13 +25,39 @@ export {
   type UnreadEntry,
 } from './entry/read.ts'
 export { documentSchemas, type DocumentContent } from './documents/index.ts'
-export { regulationsSchema, type ProgrammeItem, type Regulations, type SegmentItem } from './documents/rules.ts'
+export {
+  regulationsSchema,
+  type ProgrammeItem,
+  type Regulations,
+  type SegmentItem,
+} from './documents/rules.ts'
 export { crewSchema, type Crew, type CrewMember } from './documents/crew.ts'
 export { carSchema, type Car } from './documents/car.ts'
-export { CAPTAINS_DEFAULTS, planSchema, type Plan, type PlanSpan, type PlanStop } from './documents/plan.ts'
+export {
+  CAPTAINS_DEFAULTS,
+  planSchema,
+  type Plan,
+  type PlanSpan,
+  type PlanStop,
+} from './documents/plan.ts'
 export { NOT_KNOWN_YET, known, type NotKnownYet } from './rules/shape.ts'
-export { ruleSchema, ruleValue, rulesOf, type Rule, type RuleKind, type RuleOf, type RuleValue } from './rules/index.ts'
-export { ASSUMED_POLICY, CLOCKS, INTERRUPTIONS, type Clock, type ClockPolicy, type Interruption } from './rules/clock-policy.ts'
+export {
+  ruleSchema,
+  ruleValue,
+  rulesOf,
+  type Rule,
+  type RuleKind,
+  type RuleOf,
+  type RuleValue,
+} from './rules/index.ts'
+export {
+  ASSUMED_POLICY,
+  CLOCKS,
+  INTERRUPTIONS,
+  type Clock,
+  type ClockPolicy,
+  type Interruption,
+} from './rules/clock-policy.ts'
 export type {
   Adoption,
   Availability,
@@ -48,3 +75,29 @@ export type {
   StopMoment,
   StopState,
 } from './fold/state.ts'
+export { compareEntries } from './log/order.ts'
+export { emptyState, fold } from './fold/fold.ts'
+export { inForce } from './fold/in-force.ts'
+export { moveLabel, personName, segmentName } from './fold/names.ts'
+export { currentRun, segmentsOf, type SegmentOutlook, type SegmentPlace } from './time/programme.ts'
+export { atOf, clockAt, type ClockReading } from './time/clock-map.ts'
+export { policyFor, type PolicyFor } from './rules/policy-for.ts'
+export { phaseOf, type Phase } from './clocks/phase.ts'
+export { handsOnCar, type HandsOnCar } from './clocks/hands-on-car.ts'
+export { segmentClock, type SegmentClock } from './clocks/segment-clock.ts'
+export { stintClock, type StintClock } from './clocks/stint-clock.ts'
+export {
+  countedMoments,
+  stopClock,
+  type CountedMoments,
+  type StopClock,
+} from './clocks/stop-clock.ts'
+export { stopsDone, type StopsDone, type StopWindow } from './clocks/stops-done.ts'
+export { faultClocks, type FaultClocks } from './clocks/fault-clocks.ts'
+export { dutiesNow, dutyOf, nextDutyOf, type NextDuty } from './clocks/duties.ts'
+export { nextHandover, type NextHandover } from './clocks/next-handover.ts'
+export { type Obligation, type ObligationKind } from './obligations/obligation.ts'
+export { obligations } from './obligations/obligations.ts'
+export { ALERT_THRESHOLDS_MS, alertsBetween, type Alert } from './obligations/alerts.ts'
+export { may, mayRecord, type Action } from './access/may.ts'
+export { planTimeline, raceTimeline, type TimelineSpan } from './timeline/timeline.ts'

@@ -8,9 +8,9 @@ import * as z from 'zod/mini'
 export const ENVELOPE_VERSION = 1
 
 /** UUID version 7 (RFC 9562), lower case, as the device made it. */
-export const uuidV7 = z.string().check(
-  z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/),
-)
+export const uuidV7 = z
+  .string()
+  .check(z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/))
 
 /** Meeting time or server time: whole milliseconds since 1970, far enough for any race and safe to add. */
 export const timeMs = z.int().check(z.minimum(0), z.maximum(8_640_000_000_000))

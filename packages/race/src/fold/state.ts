@@ -93,6 +93,8 @@ export interface PeopleState {
   readonly duties: readonly DutySpan[]
   readonly availability: Readonly<Record<string, Availability>>
   readonly calls: readonly CallState[]
+  /** Who answers for a car that is not running, as it was said. */
+  readonly inControl: readonly Said<'inControl.1'>[]
 }
 
 export interface DutySpan {
@@ -103,6 +105,8 @@ export interface DutySpan {
   readonly lane?: number
   readonly fromAt: number
   readonly toAt?: number
+  /** Nobody said so: taken from the plan when its segment went green. */
+  readonly assumed?: true
 }
 
 export interface Availability {
@@ -113,8 +117,13 @@ export interface Availability {
 }
 
 export interface CallState extends Said<'call.1'> {
+  /** Who called: the person, or the device where nobody says who holds it. */
   readonly by: string
-  readonly answer?: { readonly entry: string; readonly at: number; readonly answer: Body<'answer.1'>['answer'] }
+  readonly answer?: {
+    readonly entry: string
+    readonly at: number
+    readonly answer: Body<'answer.1'>['answer']
+  }
 }
 
 export interface CarState {
@@ -161,7 +170,10 @@ export interface RecordState {
 }
 
 export interface LogLine {
+  /** As it was recorded. */
   readonly entry: LogEntry
+  /** As it holds, where a correction put in another body. */
+  readonly corrected?: ReadEntry
   /** When it counts: corrected, or pulled back to when the server took it. */
   readonly at: number
   readonly standing: 'holds' | 'corrected' | 'voided' | 'secondWitness' | 'unread' | 'correction'

@@ -18,3 +18,12 @@ export type Body<K extends Kind = Kind> = z.infer<(typeof kinds)[K]>
 export function isKnownKind(kind: string): kind is Kind {
   return Object.hasOwn(kinds, kind)
 }
+
+const NAMES: ReadonlyMap<string, Kind> = new Map(
+  Object.keys(kinds).map((name) => [name, name as Kind]),
+)
+
+/** The kind of this name, as the one string every look-up by kind knows at once. */
+export function knownKind(name: string): Kind | undefined {
+  return NAMES.get(name)
+}

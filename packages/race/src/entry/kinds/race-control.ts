@@ -39,7 +39,11 @@ export const raceControlKinds = {
     change: z.discriminatedUnion('what', [
       z.strictObject({ what: z.literal('length'), lengthMs: durationMs }),
       z.strictObject({ what: z.literal('abandoned') }),
-      z.strictObject({ what: z.literal('runAgain'), lapsCount: z.boolean(), drivingCounts: z.boolean() }),
+      z.strictObject({
+        what: z.literal('runAgain'),
+        lapsCount: z.boolean(),
+        drivingCounts: z.boolean(),
+      }),
     ]),
   }),
   /** What the hall's clock shows at this moment. */

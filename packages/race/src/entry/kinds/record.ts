@@ -22,8 +22,16 @@ export const recordKinds = {
   }),
   /** What the program advised when somebody acted on it. */
   'advised.1': z.strictObject({ about: name, advice: words, basis: z.optional(z.unknown()) }),
-  'note.1': z.strictObject({ words: z.string().check(z.minLength(1), z.maxLength(2000)), about: z.optional(id) }),
-  'photograph.1': z.strictObject({ sha256, bytes: count, of: z.optional(id), words: z.optional(words) }),
+  'note.1': z.strictObject({
+    words: z.string().check(z.minLength(1), z.maxLength(2000)),
+    about: z.optional(id),
+  }),
+  'photograph.1': z.strictObject({
+    sha256,
+    bytes: count,
+    of: z.optional(id),
+    words: z.optional(words),
+  }),
   'action.1': z.strictObject({ words, person: z.optional(id), dueBefore: z.optional(timeMs) }),
   /**
    * Sets right an original entry. `basedOn` is the correction it follows, or the target itself when it is

@@ -1,0 +1,27 @@
+/** The log as it happened: entries in any order → what they say, and what does not add up. */
+import type { LogEntry, ReadEntry } from '../entry/read.ts'
+import { holds } from '../log/line.ts'
+import { readLog } from '../log/read-log.ts'
+import { newDraft, type Draft } from './draft.ts'
+import { finish } from './finish.ts'
+import { handlerOf } from './handlers/index.ts'
+import type { Problem, State } from './state.ts'
+
+/**
+ * Always whole, total, and the same everywhere: no clock, no chance, whole numbers only. One entry given
+ * twice counts once. Never throws and never refuses.
+ */
+export function fold(entries: readonly LogEntry[]): State {
+  const problems: Problem[] = []
+  const read = readLog(entries, problems)
+  const draft: Draft = newDraft(read, problems)
+  for (const line of read.lines) {
+    if (!holds(line)) continue
+    // What holds could be read: what could not stands as unread or voided.
+    const entry = (line.corrected ?? line.entry) as ReadEntry
+    handlerOf(entry.kind)(draft, entry, line.at)
+  }
+  return finish(draft)
+}
+
+export const emptyState: State = fold([])

@@ -1,0 +1,74 @@
+/** Entries in any order, some twice → lines in log order with what became of each. */
+import { isUnread, type LogEntry } from '../entry/read.ts'
+import type { DocumentsState } from '../fold/state.ts'
+import { adopt } from './adoptions.ts'
+import { applyCorrections } from './corrections.ts'
+import { isInDoubt, listDoubts } from './doubts.ts'
+import type { Line } from './line.ts'
+import { firstOfEach, Numbers } from './numbers.ts'
+import { countsAt, sortLines } from './order.ts'
+import type { Problems } from './problems.ts'
+import { listUnread } from './unread.ts'
+import { findWitnesses } from './witnesses.ts'
+
+export interface ReadLog {
+  readonly lines: Line[]
+  readonly documents: DocumentsState
+  /** Second witnesses, each with the entry that holds in its place. */
+  readonly holders: ReadonlyMap<string, string>
+}
+
+export function readLog(entries: readonly LogEntry[], problems: Problems): ReadLog {
+  const few: Few = { corrections: [], adoptions: [], unread: [], doubtful: [] }
+  const lines = linesOf(entries, few, problems)
+  const { apart, retimed } = applyCorrections(lines, few.corrections, problems)
+  sortLines(lines)
+  for (const some of [few.adoptions, few.unread, few.doubtful]) sortLines(some)
+  listUnread(few.unread, problems)
+  listDoubts(few.doubtful, retimed, problems)
+  const documents = adopt(few.adoptions, problems)
+  const holders = findWitnesses(lines, apart)
+  return { lines, documents, holders }
+}
+
+/**
+ * Each device's numbers rise as they arrive unless something came twice or out of turn. Only then is every
+ * entry looked up by its id, which costs more than the rest of the fold.
+ */
+function linesOf(entries: readonly LogEntry[], few: Few, problems: Problems): Line[] {
+  const numbers = new Numbers()
+  for (const entry of entries) numbers.add(entry)
+  const once = numbers.areRising ? entries : firstOfEach(entries)
+  numbers.listGaps(once, problems)
+  return once.map((entry) => sorted(lineOf(entry), few))
+}
+
+/** Lines that need a look before the rest, picked out in the one pass that makes them. */
+interface Few {
+  readonly corrections: Line[]
+  readonly adoptions: Line[]
+  readonly unread: Line[]
+  readonly doubtful: Line[]
+}
+
+function sorted(line: Line, few: Few): Line {
+  const { entry } = line
+  if (isInDoubt(entry)) few.doubtful.push(line)
+  if (line.standing === 'correction') few.corrections.push(line)
+  else if (line.standing === 'unread') few.unread.push(line)
+  if (entry.kind === 'adopted.1') few.adoptions.push(line)
+  return line
+}
+
+function lineOf(entry: LogEntry): Line {
+  const { id, role } = entry
+  const at = countsAt(entry)
+  const standing = isUnread(entry)
+    ? 'unread'
+    : entry.kind === 'correction.1'
+      ? 'correction'
+      : 'holds'
+  return role === undefined
+    ? { entry, at, standing, basedOn: id }
+    : { entry, at, standing, basedOn: id, role }
+}

@@ -1,0 +1,84 @@
+/** Ends of stints, next duties, reliefs at posts. */
+import { dutiesNow, nextDutyOf } from '../clocks/duties.ts'
+import { driverNow, stintClock } from '../clocks/stint-clock.ts'
+import type { PlanSpan } from '../documents/plan.ts'
+import { inForce } from '../fold/in-force.ts'
+import { moveLabel, personName } from '../fold/names.ts'
+import type { DutySpan, State } from '../fold/state.ts'
+import { clockAt } from '../time/clock-map.ts'
+import { currentRun, segmentsOf, type SegmentOutlook } from '../time/programme.ts'
+import type { Obligation } from './obligation.ts'
+import { standsStill } from './standing-still.ts'
+
+export function dutiesDue(state: State, now: number): readonly Obligation[] {
+  const people = new Set(inForce(state, 'plan', now)?.spans.map((span) => span.person))
+  const outlooks = segmentsOf(state, now)
+  const due: Obligation[] = [...stintEnd(state, now)]
+  for (const person of people) {
+    const next = nextDutyOf(state, person, now)
+    const outlook = next && outlooks.find((one) => one.item.id === next.span.segment)
+    if (!next || !outlook) continue
+    const held = standsStill(state, outlook, now)
+    due.push(nextDuty(state, { span: next.span, dueAt: next.startsAt, held }))
+    const relieved = whoIsRelieved(state, outlook, next.span)
+    if (relieved) due.push(relief(state, { span: next.span, dueAt: next.startsAt, held }, relieved))
+  }
+  return due
+}
+
+/** A stint that lasts as long as its segment ends with it, and is not named twice. */
+function stintEnd(state: State, now: number): readonly Obligation[] {
+  const stint = stintClock(state, now)
+  const run = currentRun(state)
+  const duty = driverNow(state)
+  if (!stint || !run || !duty || stint.plannedEndAt === undefined) return []
+  const endMs = clockAt(run, now).clockMs + (stint.toGoMs ?? 0)
+  if (run.length.by === 'time' && endMs >= run.length.lengthMs) return []
+  return [
+    {
+      id: `stintEnd:${duty.entry}:${run.entry}`,
+      kind: 'stintEnd',
+      dueAt: stint.plannedEndAt,
+      held: !stint.running,
+      lengthMs: stint.lengthMs ?? 0,
+      concerns: [stint.person],
+      label: `${personName(state, stint.person)}’s stint ends`,
+    },
+  ]
+}
+
+interface Due {
+  readonly span: PlanSpan
+  readonly dueAt: number
+  readonly held: boolean
+}
+
+function nextDuty(state: State, { span, dueAt, held }: Due): Obligation {
+  const label = moveLabel(state, span)
+  const concerns = [span.person]
+  return { id: `nextDuty:${span.id}`, kind: 'nextDuty', dueAt, held, concerns, label }
+}
+
+/** Whoever stands at the post now is told who comes. */
+function relief(state: State, { span, dueAt, held }: Due, relieved: DutySpan): Obligation {
+  const who = `${personName(state, span.person)} relieves ${personName(state, relieved.person)}`
+  return {
+    id: `relief:${span.id}`,
+    kind: 'relief',
+    dueAt,
+    held,
+    concerns: [relieved.person],
+    label: span.post === undefined ? who : `${who} at post ${span.post}`,
+  }
+}
+
+function whoIsRelieved(
+  state: State,
+  outlook: SegmentOutlook,
+  span: PlanSpan,
+): DutySpan | undefined {
+  if (span.duty !== 'post' || !outlook.run) return undefined
+  return dutiesNow(state).find(
+    (duty) => duty.duty === 'post' && duty.post === span.post && duty.person !== span.person,
+  )
+}
