@@ -59,3 +59,4 @@ export {
 export { personSchema, peopleSchema, type Person } from './http/person.ts'
 export { openDemoSchema, type OpenDemo } from './http/demo.ts'
 export { settleClockSchema, type SettleClock } from './http/clock.ts'
+export { meetingTime, serverTime } from './meeting-time.ts'

@@ -24,6 +24,14 @@ export const newMeetingSchema = z.strictObject({
   /** Made by whoever acts, so that asking twice makes one meeting. */
   id: uuidV7,
   name: z.string().check(z.trim(), z.minLength(1), z.maxLength(80)),
+  /** A meeting that nobody holds: the demo, a soak run. Its clock may run faster, and from another moment than now. */
+  fictional: z.optional(
+    z.strictObject({
+      /** Meeting seconds in a real second. */
+      rate: z.number().check(z.minimum(1), z.maximum(1000)),
+      startsAtMs: z.optional(timeMs),
+    }),
+  ),
 })
 export type NewMeeting = z.infer<typeof newMeetingSchema>
 
