@@ -13,9 +13,17 @@ export const DEMO = {
   openAtMs: offsetMs('0:59:30'),
 }
 
-export async function openDemo(at: { baseUrl: string; code: string; rate: number }): Promise<OpenRace> {
+export async function openDemo(at: {
+  baseUrl: string
+  code: string
+  rate: number
+}): Promise<OpenRace> {
   const screen = await joinAsScreen(at.baseUrl, { code: at.code, name: 'Demo wall' })
-  return openRace(screen, readScript(DEMO.folder), { name: DEMO.name, rate: at.rate, openAtMs: DEMO.openAtMs })
+  return openRace(screen, readScript(DEMO.folder), {
+    name: DEMO.name,
+    rate: at.rate,
+    openAtMs: DEMO.openAtMs,
+  })
 }
 
 /** Sources and bundle lie at different depths: the folder above this file that holds `seeds`. */

@@ -16,12 +16,20 @@ const { values } = parseArgs({
 })
 
 if (values.code === undefined) {
-  console.error('A fictional race joins like any captain’s screen: give it a code with --code, from the Team screen or `npm run invite -- captain`.')
+  console.error(
+    'A fictional race joins like any captain’s screen: give it a code with --code, from the Team screen or `npm run invite -- captain`.',
+  )
   process.exit(2)
 }
 
 const screen = await joinAsScreen(values.url, { code: values.code, name: 'Simulated wall' })
 const script = stirred(readScript(DEMO.folder), Number(values.seed))
-const race = await openRace(screen, script, { name: DEMO.name, rate: Number(values.speed), openAtMs: DEMO.openAtMs })
-console.log(`Running at ${values.url}/meetings/${race.meeting}/wall, seed ${values.seed}, ${values.speed} times as fast. Ctrl-C ends it.`)
+const race = await openRace(screen, script, {
+  name: DEMO.name,
+  rate: Number(values.speed),
+  openAtMs: DEMO.openAtMs,
+})
+console.log(
+  `Running at ${values.url}/meetings/${race.meeting}/wall, seed ${values.seed}, ${values.speed} times as fast. Ctrl-C ends it.`,
+)
 await race.over

@@ -25,14 +25,22 @@ export interface OpenRace {
 const LOOK_EVERY_MS = 100
 const PAST_BATCH = 40
 
-export async function openRace(screen: Screen, script: Script, options: RaceOptions): Promise<OpenRace> {
+export async function openRace(
+  screen: Screen,
+  script: Script,
+  options: RaceOptions,
+): Promise<OpenRace> {
   const meeting = await makeMeeting(screen, script, options)
   const epoch = clockStandingSchema.parse(await screen.call('GET', '/api/clock')).epoch
   const greenAt = meeting.clock.anchorMeetingMs - options.openAtMs
   const entryOf = namedEntries(screen, { greenAt, epoch })
   const past = script.presses.filter((press) => press.offsetMs <= options.openAtMs)
   const adopted = script.documents.map(({ name, content }) =>
-    entryOf({ offsetMs: past[0]?.offsetMs ?? 0, kind: 'adopted.1', body: adoption(name, content, greenAt) }),
+    entryOf({
+      offsetMs: past[0]?.offsetMs ?? 0,
+      kind: 'adopted.1',
+      body: adoption(name, content, greenAt),
+    }),
   )
   await append(screen, meeting.id, [...adopted, ...past.map(entryOf)])
   const stopped = new AbortController()
@@ -53,7 +61,10 @@ async function makeMeeting(screen: Screen, script: Script, options: RaceOptions)
   })
   const meeting = meetingSchema.parse(made)
   for (const { name, content } of script.documents) {
-    await screen.call('PUT', `/api/meetings/${meeting.id}/documents/${name}`, { basedOn: 0, content })
+    await screen.call('PUT', `/api/meetings/${meeting.id}/documents/${name}`, {
+      basedOn: 0,
+      content,
+    })
   }
   return meeting
 }
@@ -68,8 +79,16 @@ function adoption(document: string, content: unknown, greenAt: number) {
 function namedEntries(screen: Screen, { greenAt, epoch }: { greenAt: number; epoch: number }) {
   const ids = new Map<string, string>()
   return ({ offsetMs, kind, as, body }: Press): Entry => {
-    const text = JSON.stringify(body).replace(/"\$(\w+)"/g, (_, name: string) => `"${ids.get(name) ?? name}"`)
-    const entry = screen.entry({ at: greenAt + offsetMs, epoch, kind, body: JSON.parse(text) as unknown })
+    const text = JSON.stringify(body).replace(
+      /"\$(\w+)"/g,
+      (_, name: string) => `"${ids.get(name) ?? name}"`,
+    )
+    const entry = screen.entry({
+      at: greenAt + offsetMs,
+      epoch,
+      kind,
+      body: JSON.parse(text) as unknown,
+    })
     if (as !== undefined) ids.set(as, entry.id)
     return entry
   }
@@ -84,11 +103,17 @@ interface Rest {
 async function letHappen(screen: Screen, { meeting, entries, signal }: Rest): Promise<void> {
   const { anchorServerMs, anchorMeetingMs, rate } = meeting.clock
   const startedAt = performance.now()
-  const lag = Math.max(0, clockStandingSchema.parse(await screen.call('GET', '/api/clock')).serverMs - anchorServerMs)
+  const lag = Math.max(
+    0,
+    clockStandingSchema.parse(await screen.call('GET', '/api/clock')).serverMs - anchorServerMs,
+  )
   const meetingNow = () => anchorMeetingMs + (lag + performance.now() - startedAt) * rate
   let next = 0
   while (next < entries.length && !signal.aborted) {
-    const due = entries.slice(next).filter((entry) => entry.at <= meetingNow()).slice(0, PAST_BATCH)
+    const due = entries
+      .slice(next)
+      .filter((entry) => entry.at <= meetingNow())
+      .slice(0, PAST_BATCH)
     if (due.length > 0 && (await appendIfAnswered(screen, meeting.id, due))) next += due.length
     await sleep(LOOK_EVERY_MS)
   }
@@ -102,7 +127,11 @@ async function append(screen: Screen, meeting: string, entries: readonly Entry[]
 }
 
 /** A server that does not answer is asked again with the same entries: repeating them is harmless. */
-async function appendIfAnswered(screen: Screen, meeting: string, due: readonly Entry[]): Promise<boolean> {
+async function appendIfAnswered(
+  screen: Screen,
+  meeting: string,
+  due: readonly Entry[],
+): Promise<boolean> {
   try {
     await append(screen, meeting, due)
     return true

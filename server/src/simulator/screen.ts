@@ -19,7 +19,10 @@ export async function joinAsScreen(baseUrl: string, join: Omit<Join, 'device'>):
     path: '/api/join',
     body: joinSchema.parse({ ...join, device }),
   })
-  const cookie = joined.headers.getSetCookie().map((line) => line.split(';')[0]).join('; ')
+  const cookie = joined.headers
+    .getSetCookie()
+    .map((line) => line.split(';')[0])
+    .join('; ')
   let n = 0
   return {
     device,
@@ -48,7 +51,10 @@ interface Request {
   readonly cookie?: string
 }
 
-async function request(baseUrl: string, { method, path, body, cookie }: Request): Promise<Response> {
+async function request(
+  baseUrl: string,
+  { method, path, body, cookie }: Request,
+): Promise<Response> {
   const response = await fetch(new URL(path, baseUrl), {
     method,
     headers: {
@@ -58,6 +64,7 @@ async function request(baseUrl: string, { method, path, body, cookie }: Request)
     },
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
   })
-  if (!response.ok) throw new NotAnswered(`${method} ${path}: ${response.status} ${await response.text()}`)
+  if (!response.ok)
+    throw new NotAnswered(`${method} ${path}: ${response.status} ${await response.text()}`)
   return response
 }

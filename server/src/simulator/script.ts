@@ -31,7 +31,7 @@ export const ADOPTED_AT_GREEN = ['rules', 'crew', 'car', 'plan'] as const
 export function readScript(folder: string): Script {
   const documents = ADOPTED_AT_GREEN.map((name) => ({
     name,
-    content: documentSchemas[name].parse(JSON.parse(read(folder, `${name}.json`))) as unknown,
+    content: documentSchemas[name].parse(JSON.parse(read(folder, `${name}.json`))),
   }))
   const presses = read(folder, 'race.jsonl')
     .split('\n')

@@ -1,0 +1,95 @@
+/** The whole server but its start: what tests and `main.ts` both open. It listens to nothing yet. */
+import cookie from '@fastify/cookie'
+import rateLimit from '@fastify/rate-limit'
+import fastify, { LogController, type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import {
+  serializerCompiler,
+  validatorCompiler,
+  type ZodTypeProvider,
+} from 'fastify-type-provider-zod'
+import type { Deps } from './deps.ts'
+import { authorityRoute } from './resources/authority.ts'
+import { sendCompressed } from './resources/compressed.ts'
+import { clockRoutes } from './resources/clock.ts'
+import { demoRoutes } from './resources/demo.ts'
+import { deviceRoutes } from './resources/devices.ts'
+import { documentRoutes } from './resources/documents.ts'
+import { entryRoutes } from './resources/entries.ts'
+import { guard } from './resources/guarded.ts'
+import { headers } from './resources/headers.ts'
+import { healthRoutes } from './resources/health.ts'
+import { inviteRoutes } from './resources/invites.ts'
+import { joinRoutes } from './resources/join.ts'
+import { meRoutes } from './resources/me.ts'
+import { meetingRoutes } from './resources/meetings.ts'
+import { openApiRoute } from './resources/openapi.ts'
+import { peopleRoutes } from './resources/people.ts'
+import { answerWithProblems } from './resources/problems.ts'
+import { serveScreens } from './resources/screens.ts'
+import { trayRoutes } from './resources/tray.ts'
+import { openSockets, type Sockets } from './sync/sockets.ts'
+
+export interface App {
+  readonly http: FastifyInstance
+  readonly sockets: Sockets
+}
+
+const BODY_LIMIT_BYTES = 64 * 1024
+/** Requests a minute of one device, or of one address where no device is behind it. Common practice, no source. */
+const A_MINUTE = 600
+
+/** Given at once and not set later, or the library loads compilers that nobody uses. Its types know those only. */
+const COMPILERS = {
+  compilersFactory: {
+    buildValidator: () => validatorCompiler,
+    buildSerializer: () => serializerCompiler,
+  },
+} as unknown as FastifyServerOptions['schemaController']
+
+export async function buildApp(deps: Deps): Promise<App> {
+  const http = fastify({
+    logger: { level: 'warn' },
+    logController: new LogController({ disableRequestLogging: true }),
+    bodyLimit: BODY_LIMIT_BYTES,
+    forceCloseConnections: true,
+    trustProxy: deps.trustProxy ?? false,
+    schemaController: COMPILERS,
+  })
+  answerWithProblems(http)
+  await headers(http, deps.names)
+  sendCompressed(http)
+  const sockets = openSockets(deps, http.log)
+  healthRoutes(http, deps)
+  authorityRoute(http, deps)
+  await http.register((api) => apiRoutes(api, deps, sockets), { prefix: '/api' })
+  await serveScreens(http, deps.web)
+  await http.ready()
+  sockets.attach(http.server)
+  return { http, sockets }
+}
+
+async function apiRoutes(scope: FastifyInstance, deps: Deps, sockets: Sockets): Promise<void> {
+  const api = scope.withTypeProvider<ZodTypeProvider>()
+  await api.register(cookie)
+  guard(api, deps)
+  await api.register(rateLimit, {
+    max: A_MINUTE,
+    timeWindow: 60_000,
+    hook: 'preHandler',
+    keyGenerator: (request) => request.holder?.device.id ?? request.ip,
+  })
+  openApiRoute(api)
+  const rooms = [
+    ...[
+      joinRoutes,
+      meRoutes,
+      meetingRoutes,
+      entryRoutes,
+      documentRoutes,
+      peopleRoutes,
+      inviteRoutes,
+    ],
+    ...[deviceRoutes(sockets), clockRoutes(sockets), demoRoutes, trayRoutes],
+  ]
+  for (const addRoutes of rooms) addRoutes(api, deps)
+}

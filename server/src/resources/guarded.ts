@@ -1,0 +1,48 @@
+/** Routes say what they ask for; this lets in who may. A route that says nothing does not start. */
+import type { FastifyBaseLogger, FastifyInstance, FastifyRequest, RawServerDefault } from 'fastify'
+import type { IncomingMessage, ServerResponse } from 'node:http'
+import type { ZodTypeProvider } from 'fastify-type-provider-zod'
+import { DEVICE_COOKIE, holderOf, refusalFor, type Asks } from '../access/guard.ts'
+import type { Deps } from '../deps.ts'
+import type { Holder } from '../storage/reads/access.ts'
+import { Refused } from './problems.ts'
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    asks?: Asks
+  }
+  interface FastifyRequest {
+    holder: Holder | undefined
+  }
+}
+
+type Api = FastifyInstance<
+  RawServerDefault,
+  IncomingMessage,
+  ServerResponse,
+  FastifyBaseLogger,
+  ZodTypeProvider
+>
+
+/** Puts a resource's routes below `/api`, handed what they need. */
+export type Resource = (app: Api, deps: Deps) => void
+
+export function guard(app: FastifyInstance, { storage }: Deps): void {
+  app.decorateRequest('holder', undefined)
+  app.addHook('onRoute', (route) => {
+    if (route.config?.asks === undefined) throw new Error(`${route.url} does not say who may.`)
+  })
+  app.addHook('onRequest', async (request) => {
+    const { asks } = request.routeOptions.config
+    if (asks === undefined) return
+    request.holder = await holderOf(storage, request.cookies[DEVICE_COOKIE])
+    const refusal = refusalFor(asks, request.holder)
+    if (refusal !== undefined) throw new Refused(refusal)
+  })
+}
+
+/** The device behind a request that was let in as one. */
+export function holderIn(request: FastifyRequest): Holder {
+  if (!request.holder) throw new Error('This route lets in devices only.')
+  return request.holder
+}

@@ -1,0 +1,80 @@
+/** From the command line to a running house, and back to nothing. */
+import { rmSync, writeFileSync } from 'node:fs'
+import { inviteFirstCaptain } from './access/captain.ts'
+import { addressFile, inviteCaptain } from './access/invite-command.ts'
+import { BadOption, readConfig, USAGE, type Config } from './config.ts'
+import type { OpenDemo } from './deps.ts'
+import { openHouse, type House, type HouseOptions } from './open-house.ts'
+import { StoreInUse } from './storage/port.ts'
+
+const BAD_OPTION = 2
+const DID_NOT_START = 1
+
+/** `forTests` weakens the store: only the programs of tests hand it over. */
+export async function run(
+  argv: readonly string[],
+  forTests?: HouseOptions['forTests'],
+): Promise<void> {
+  try {
+    const invite = argv[0] === 'invite'
+    const config = readConfig(invite ? argv.slice(2) : argv, process.env)
+    if (config === 'help') console.log(USAGE)
+    else if (invite) await inviteCaptain(argv[1], config, process.stdout)
+    else await serve(config, forTests)
+  } catch (error) {
+    console.error(sentenceFor(error))
+    process.exit(error instanceof BadOption ? BAD_OPTION : DID_NOT_START)
+  }
+}
+
+async function serve(config: Config, forTests: HouseOptions['forTests']): Promise<void> {
+  const { publicUrl, ...rest } = config
+  const names = publicUrl === undefined ? {} : { publicUrl }
+  const house = await openHouse({ ...rest, names, openDemo, ...(forTests && { forTests }) })
+  endOnSignal(house)
+  const addresses = house.deps.addresses()
+  writeFileSync(addressFile(config.data), JSON.stringify(addresses))
+  console.log(`Pitlamp is ready:\n${addresses.map((address) => `  ${address}`).join('\n')}`)
+  await inviteFirstCaptain(house.deps, process.stdout)
+  if (config.demo !== undefined) await openDemoAtStart(house, config.demo)
+}
+
+const openDemo: OpenDemo = async (at) => (await import('./simulator/demo.ts')).openDemo(at)
+
+async function openDemoAtStart({ deps }: House, rate: number): Promise<void> {
+  const { runDemo } = await import('./resources/demo.ts')
+  const { meeting } = await runDemo(deps, openDemo, rate)
+  console.log(
+    `The demo runs, ${String(rate)} times as fast: ${deps.addresses()[0] ?? ''}/meetings/${meeting}/wall`,
+  )
+}
+
+function endOnSignal(house: House): void {
+  let ending = false
+  const end = () => {
+    if (ending) return
+    ending = true
+    rmSync(addressFile(house.deps.data), { force: true })
+    house.close().then(
+      () => process.exit(0),
+      (error: unknown) => {
+        console.error(error)
+        process.exit(DID_NOT_START)
+      },
+    )
+  }
+  process.on('SIGTERM', end)
+  process.on('SIGINT', end)
+}
+
+function sentenceFor(error: unknown): unknown {
+  if (error instanceof BadOption || error instanceof StoreInUse) return error.message
+  const { code, port, path } = error as { code?: string; port?: number; path?: string }
+  if (code === 'EADDRINUSE') {
+    return `Port ${String(port)} is taken by another program. Choose another with --port, or 0 for any free one.`
+  }
+  if (code === 'EACCES' || code === 'SQLITE_READONLY' || code === 'SQLITE_CANTOPEN') {
+    return `The data folder cannot be written${path === undefined ? '' : ` (${path})`}. Choose another with --data.`
+  }
+  return error
+}

@@ -1,0 +1,144 @@
+/**
+ * Entries into the log. Everything that waits is taken at once: devices, meetings and known ids are read once
+ * and the new rows go in by one statement, because a statement costs more than a row. `seq` is the meeting's
+ * own counter, raised here and nowhere else, so that a duplicate burns no number and the log has no gaps.
+ */
+import { meetingTime, type AppendResult, type Refusal } from '@pitlamp/contract'
+import { mayRecord, type Entry, type RecordedEntry, type Role } from '@pitlamp/race'
+import { clockOf } from '../rows.ts'
+import type { DeviceTable, MeetingTable } from '../tables.ts'
+import type { Trx } from './context.ts'
+import { findEntries, insertEntries, type KnownEntry } from './entry-rows.ts'
+import { devicesOf, meetingsOf, raiseLastSeq } from './append-rows.ts'
+import { keepInTray } from './tray.ts'
+
+/** Entries of one screen for one meeting, their envelopes and bodies already checked. */
+export interface AppendInput {
+  readonly team: string
+  readonly device: string
+  readonly meeting: string
+  readonly entries: readonly Entry[]
+  /** Server time at which they came in. */
+  readonly nowMs: number
+}
+
+export interface AppendAnswer {
+  /** In the order of the entries. */
+  readonly results: readonly AppendResult[]
+  readonly news?: {
+    readonly from: number
+    readonly to: number
+    readonly entries: readonly RecordedEntry[]
+  }
+}
+
+interface OpenMeeting {
+  readonly row: MeetingTable
+  readonly known: Map<string, KnownEntry>
+  readonly fresh: RecordedEntry[]
+  lastSeq: number
+}
+
+export async function appendAll(
+  trx: Trx,
+  inputs: readonly AppendInput[],
+): Promise<readonly AppendAnswer[]> {
+  const devices = await devicesOf(trx, inputs)
+  const meetings = await openMeetings(trx, inputs)
+  const tray: AppendInput[] = []
+  const answers = inputs.map((input): AppendAnswer => {
+    const device = devices.get(`${input.team}/${input.device}`)
+    const open = meetings.get(input.meeting)
+    if (!device) return refuseAll(input, 'notJoined')
+    if (device.revoked_at !== null) {
+      tray.push(input)
+      return refuseAll(input, 'revoked')
+    }
+    if (!open || open.row.team !== input.team) return refuseAll(input, 'otherMeeting')
+    return take(input, open, device)
+  })
+  for (const open of meetings.values()) {
+    if (open.fresh.length === 0) continue
+    await insertEntries(trx, open.row, open.fresh)
+    await raiseLastSeq(trx, open.row.id, open.lastSeq)
+  }
+  for (const input of tray) await keepInTray(trx, input)
+  return answers
+}
+
+async function openMeetings(
+  trx: Trx,
+  inputs: readonly AppendInput[],
+): Promise<Map<string, OpenMeeting>> {
+  const opened = new Map<string, OpenMeeting>()
+  for (const row of await meetingsOf(trx, inputs)) {
+    const ids = new Set<string>()
+    for (const input of inputs) if (input.meeting === row.id) namedIds(input.entries, ids)
+    const known = await findEntries(trx, row.id, [...ids])
+    opened.set(row.id, { row, known, fresh: [], lastSeq: row.last_seq })
+  }
+  return opened
+}
+
+/** Ids to look up: the entries' own, and what their corrections aim at. */
+function namedIds(entries: readonly Entry[], into: Set<string>): void {
+  for (const entry of entries) {
+    into.add(entry.id)
+    const target = targetOf(entry)
+    if (target !== undefined) into.add(target)
+  }
+}
+
+function take(input: AppendInput, open: OpenMeeting, device: DeviceTable): AppendAnswer {
+  const from = open.lastSeq
+  const recordedAt = meetingTime(clockOf(open.row), input.nowMs)
+  const results = input.entries.map((entry): AppendResult => {
+    const known = open.known.get(entry.id)
+    if (known) return again(entry, known)
+    if (!allowed(device.role, entry, open.known)) return refuse(entry.id, 'roleMayNot')
+    open.lastSeq += 1
+    const recorded: RecordedEntry = { ...entry, seq: open.lastSeq, recordedAt, role: device.role }
+    open.fresh.push(recorded)
+    open.known.set(entry.id, recorded)
+    return { outcome: 'recorded', id: entry.id, seq: recorded.seq, recordedAt, role: device.role }
+  })
+  if (open.lastSeq === from) return { results }
+  const entries = open.fresh.slice(open.fresh.length - (open.lastSeq - from))
+  return { results, news: { from, to: open.lastSeq, entries } }
+}
+
+/** The same id again: success when it is the same entry to the byte, refused when it is another. */
+function again(entry: Entry, known: KnownEntry): AppendResult {
+  const same =
+    entry.body === known.body &&
+    entry.kind === known.kind &&
+    entry.at === known.at &&
+    entry.n === known.n &&
+    entry.device === known.device &&
+    entry.person === known.person &&
+    entry.atBoundMs === known.atBoundMs &&
+    entry.epoch === known.epoch
+  if (!same) return refuse(entry.id, 'otherBody')
+  const { seq, recordedAt, role } = known
+  return { outcome: 'duplicate', id: entry.id, seq, recordedAt, role }
+}
+
+function allowed(role: Role, entry: Entry, known: ReadonlyMap<string, KnownEntry>): boolean {
+  const { kind, device } = entry
+  const body: unknown = kind.startsWith('correction.') ? JSON.parse(entry.body) : undefined
+  return mayRecord(role, { kind, body }, (id) => known.get(id)?.device === device)
+}
+
+function targetOf(entry: Entry): string | undefined {
+  if (!entry.kind.startsWith('correction.')) return undefined
+  const body = JSON.parse(entry.body) as { readonly target?: unknown } | null
+  return typeof body?.target === 'string' ? body.target : undefined
+}
+
+function refuseAll(input: AppendInput, refusal: Refusal): AppendAnswer {
+  return { results: input.entries.map((entry) => refuse(entry.id, refusal)) }
+}
+
+function refuse(id: string, refusal: Refusal): AppendResult {
+  return { outcome: 'refused', id, refusal }
+}

@@ -1,0 +1,50 @@
+/** The one row the server's clock is kept in, and the probe of an ailing disk. */
+import type { Done, Trx } from './context.ts'
+
+export interface KeptTime {
+  /** Server time never falls below this again, unless the captain sets it. */
+  readonly markMs: number
+  /** What the machine's clock has to be moved by, as the captain set it. */
+  readonly shiftMs: number
+  readonly epoch: number
+}
+
+const ROW = 1
+
+export async function keepTime(trx: Trx, input: KeptTime): Promise<Done> {
+  const row = { mark_ms: Math.ceil(input.markMs), shift_ms: input.shiftMs, epoch: input.epoch }
+  await trx
+    .insertInto('server_time')
+    .values({ id: ROW, ...row })
+    .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
+    .execute()
+  return 'done'
+}
+
+/** Raises the mark only: with every transaction, and once a second. */
+export async function raiseMark(
+  trx: Trx,
+  input: { readonly markMs: number; readonly epoch: number },
+): Promise<Done> {
+  await trx
+    .updateTable('server_time')
+    .set({ mark_ms: Math.ceil(input.markMs) })
+    .where('id', '=', ROW)
+    .where('epoch', '=', input.epoch)
+    .where('mark_ms', '<', Math.ceil(input.markMs))
+    .execute()
+  return 'done'
+}
+
+const FILLER = 'x'.repeat(64 * 1024)
+
+/** Asks the disk for new room and gives it back in the next transaction, so that success means there is some. */
+export async function fillProbe(trx: Trx): Promise<Done> {
+  await trx.insertInto('probe').values({ filler: FILLER }).execute()
+  return 'done'
+}
+
+export async function emptyProbe(trx: Trx): Promise<Done> {
+  await trx.deleteFrom('probe').execute()
+  return 'done'
+}

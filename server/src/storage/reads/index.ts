@@ -1,0 +1,11 @@
+/** Everything that is read, over a connection that cannot write. Pages are at most PAGE_ENTRIES long. */
+import type { Kysely } from 'kysely'
+import type { Tables } from '../tables.ts'
+import { accessReads } from './access.ts'
+import { logReads } from './log.ts'
+import { meetingReads } from './meetings.ts'
+
+export function readsOver(db: Kysely<Tables>) {
+  return { ...accessReads(db), ...meetingReads(db), ...logReads(db) }
+}
+export type Reads = ReturnType<typeof readsOver>

@@ -1,0 +1,70 @@
+/** A store in one SQLite file: a writer thread beside a connection that only reads. */
+import Database from 'better-sqlite3'
+import { once } from 'node:events'
+import { mkdirSync } from 'node:fs'
+import { dirname } from 'node:path'
+import type { AppendAnswer, AppendInput } from '../commands/append.ts'
+import type { Answers } from '../commands/index.ts'
+import type { News, Storage } from '../port.ts'
+import { readsOver } from '../reads/index.ts'
+import { kyselyOver } from './dialect.ts'
+import { lockStore } from './lock.ts'
+import type { WriterSettings } from './messages.ts'
+import { startWriterThread } from './start-thread.ts'
+import { Writer, type Answered, type Mark } from './writer.ts'
+
+export interface SqliteOptions {
+  readonly file: string
+  /** The server's clock, kept with every transaction. */
+  readonly mark: () => Mark
+  /** Only tests change these: see WriterSettings. */
+  readonly forTests?: Partial<Omit<WriterSettings, 'file'>>
+}
+
+export async function openSqlite({ file, mark, forTests }: SqliteOptions): Promise<Storage> {
+  mkdirSync(dirname(file), { recursive: true })
+  const lock = lockStore(file)
+  try {
+    const thread = await startWriterThread({ file, synchronous: 'FULL', ...forTests })
+    await once(thread, 'message')
+    const connection = new Database(file, { readonly: true })
+    const db = kyselyOver(connection)
+    const listeners: ((news: News) => void)[] = []
+    const onCommit = (answered: readonly Answered[]) => {
+      for (const news of newsOf(answered)) for (const listener of listeners) listener(news)
+    }
+    const writer = new Writer({ thread, mark, onCommit })
+    const close = async () => {
+      await writer.close()
+      await db.destroy()
+      connection.close()
+      lock.release()
+    }
+    let closing: Promise<void> | undefined
+    return {
+      run: async (name, input) => (await writer.run(name, input)) as Answers[typeof name],
+      read: readsOver(db),
+      onNews: (listener) => listeners.push(listener),
+      standing: () => writer.standing(),
+      close: () => (closing ??= close()),
+    }
+  } catch (error) {
+    lock.release()
+    throw error
+  }
+}
+
+/** What a transaction added, one piece of news a meeting. */
+function newsOf(answered: readonly Answered[]): readonly News[] {
+  const found = new Map<string, News>()
+  for (const { name, input, answer } of answered) {
+    if (name !== 'append') continue
+    const { news } = answer as AppendAnswer
+    if (!news) continue
+    const { meeting } = input as AppendInput
+    const before = found.get(meeting)
+    const entries = before ? [...before.entries, ...news.entries] : news.entries
+    found.set(meeting, { meeting, from: before?.from ?? news.from, to: news.to, entries })
+  }
+  return [...found.values()]
+}

@@ -1,0 +1,70 @@
+/** What a screen says, and what it is answered. */
+import {
+  appendSchema,
+  helloSchema,
+  problem,
+  probeSchema,
+  PROTOCOL_VERSION,
+  type Answer,
+  type Appended,
+  type ProbeAnswer,
+  type Welcome,
+} from '@pitlamp/contract'
+import { takeEntries } from './intake.ts'
+import { meetingRoom } from './log-news.ts'
+import type { Room, Socket } from './sockets.ts'
+
+export function onHello(room: Room, socket: Socket) {
+  return async (message: unknown): Promise<Answer<Welcome>> => {
+    const { deps, news, presence } = room
+    const parsed = helloSchema.safeParse(message)
+    if (!parsed.success) return { problem: problem('malformedRequest') }
+    const { protocol, meeting: id, reckoned } = parsed.data
+    if (protocol !== PROTOCOL_VERSION) return { problem: problem('otherProtocol') }
+    const { team, device } = socket.data.holder
+    const meeting = await deps.storage.read.meeting(team.id, id)
+    if (!meeting) return { problem: problem('otherMeeting') }
+    moveTo(room, socket, id)
+    presence.changed(id)
+    if (deps.time.meet(`${team.id}/${device.id}`, reckoned)) room.tellClock()
+    const seen = { team: team.id, device: device.id, nowMs: deps.time.now() }
+    deps.storage.run('deviceSeen', seen).catch(() => undefined)
+    const lastSeq = news.headFor(id, meeting.lastSeq)
+    return {
+      ok: {
+        device: { id: device.id, name: device.name, role: socket.data.holder.device.role },
+        meeting: { ...meeting, lastSeq },
+        clock: deps.time.standing(),
+      },
+    }
+  }
+}
+
+function moveTo({ presence }: Room, socket: Socket, meeting: string): void {
+  const before = socket.data.meeting
+  if (before !== undefined && before !== meeting) {
+    void socket.leave(meetingRoom(before))
+    presence.changed(before)
+  }
+  socket.data.meeting = meeting
+  void socket.join(meetingRoom(meeting))
+}
+
+export function onAppend({ deps }: Room, socket: Socket) {
+  return async (message: unknown): Promise<Answer<Appended>> => {
+    const parsed = appendSchema.safeParse(message)
+    if (!parsed.success) return { problem: problem('malformedRequest') }
+    return takeEntries(deps, socket.data.holder, parsed.data)
+  }
+}
+
+/** Stamped on arrival and just before the answer, so that the time in between is not taken for the network's. */
+export function onProbe(
+  { deps: { time } }: Room,
+  message: unknown,
+  answer: (answer: ProbeAnswer) => void,
+): void {
+  const t1 = time.now()
+  const parsed = probeSchema.safeParse(message)
+  if (parsed.success) answer({ t0: parsed.data.t0, t1, t2: time.now(), epoch: time.epoch })
+}
