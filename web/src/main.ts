@@ -1,0 +1,11 @@
+import './no-eval.ts'
+import './styles/fonts.css'
+import './styles/tokens.css'
+import './styles/base.css'
+import { mount } from 'svelte'
+import App from './App.svelte'
+import { installation } from './installation.svelte.ts'
+
+const target = document.getElementById('app')
+if (target) mount(App, { target })
+installation.register()

@@ -1,0 +1,136 @@
+/** What this screen knows of the server and the server of it: whether it is there, who this device is, who else. */
+import {
+  problem,
+  SILENCE_MS,
+  type Answer,
+  type Appended,
+  type Me,
+  type Meeting as Info,
+  type Problem,
+} from '@pitlamp/contract'
+import type { Entry, Role } from '@pitlamp/race'
+import type { Connection, Listener } from './connection.ts'
+import type { Memory, Names } from './memory.ts'
+import type { Connection as Standing, MeetingPort } from './port.ts'
+
+export interface Known {
+  readonly memory: Memory
+  readonly me: Me
+  readonly info: Info
+  readonly names: Names
+}
+
+/** What the rest of the meeting hears of the line. */
+export type Ears = Pick<
+  Listener,
+  'introduce' | 'welcomed' | 'lost' | 'pushed' | 'clockSaid' | 'sampled'
+> & { readonly roleChanged: () => void }
+
+export class Line {
+  standing = $state<Standing>('silent')
+  silentForMs = $state(0)
+  problem = $state<string>()
+  screens = $state.raw<MeetingPort['screens']>([])
+  me: Me
+  info: Info
+  names: Names
+  #connection: Connection | undefined
+  #open = false
+  readonly #memory: Memory
+  readonly #ears: Ears
+
+  constructor({ memory, me, info, names }: Known, ears: Ears) {
+    this.#memory = memory
+    this.#ears = ears
+    this.me = $state.raw(me)
+    this.info = $state.raw(info)
+    this.names = $state.raw(names)
+  }
+
+  /** The socket's code comes after the first picture: that needs nothing but what is kept here. */
+  async open(): Promise<void> {
+    this.#open = true
+    const { Connection } = await import('./connection.ts')
+    if (!this.#open) return
+    this.#connection ??= new Connection(this.info.id, this.#listener())
+    this.#connection.open()
+  }
+
+  close(): void {
+    this.#open = false
+    this.#connection?.close()
+  }
+
+  nudge(): void {
+    this.#connection?.nudge()
+  }
+
+  burst(probes: number): void {
+    void this.#connection?.burst(probes)
+  }
+
+  /** Undefined where no answer came. */
+  append(entries: readonly Entry[]): Promise<Answer<Appended> | undefined> {
+    return this.#connection?.append(entries) ?? Promise.resolve(undefined)
+  }
+
+  /** Called often: notices that the server has gone quiet, and that it has not. */
+  watch(): void {
+    const silentForMs = this.#connection?.silentForMs ?? Infinity
+    const silent = silentForMs > SILENCE_MS
+    this.silentForMs = silent ? silentForMs : 0
+    if (this.standing !== 'revoked') this.standing = silent ? 'silent' : 'live'
+  }
+
+  #listener(): Listener {
+    const ears = this.#ears
+    return {
+      introduce: ears.introduce,
+      lost: ears.lost,
+      pushed: ears.pushed,
+      clockSaid: ears.clockSaid,
+      welcomed: (welcome) => {
+        this.problem = undefined
+        this.info = welcome.meeting
+        void this.#memory.rememberMeeting(welcome.meeting)
+        this.#hold(welcome.device)
+        ears.welcomed(welcome)
+        this.watch()
+      },
+      refused: (problem) => this.#refusedBy(problem),
+      presenceSaid: ({ screens }) => {
+        this.screens = screens
+        const seen = screens.map(({ device, name }) => [device, name] as const)
+        this.names = { ...this.names, ...Object.fromEntries(seen) }
+        void this.#memory.rememberNames(this.names)
+      },
+      sampled: (sample) => {
+        ears.sampled(sample)
+        if (this.standing === 'silent') this.watch()
+      },
+      roleSaid: (role) => {
+        if (role === 'revoked') this.#leave(problem('revoked').title)
+        else this.#hold({ ...this.me.device, role })
+      },
+    }
+  }
+
+  #refusedBy({ refusal, title, detail }: Problem): void {
+    this.problem = [title, detail].filter(Boolean).join(' ')
+    if (refusal === 'revoked' || refusal === 'notJoined') this.#leave(this.problem)
+  }
+
+  #leave(sentence: string): void {
+    this.problem = sentence
+    this.standing = 'revoked'
+    this.close()
+  }
+
+  #hold(device: { readonly id: string; readonly name: string; readonly role: Role }): void {
+    const before = this.me.device
+    if (before.role === device.role && before.name === device.name) return
+    this.me = { ...this.me, device: { ...device } }
+    void this.#memory.rememberMe(this.me)
+    this.#ears.roleChanged()
+  }
+}

@@ -1,0 +1,259 @@
+/** A meeting as this screen has it: outbox, line to the server, clock and fold behind one port. */
+import { may, type Body, type Kind, type LogLine } from '@pitlamp/race'
+import {
+  cursor,
+  initialSync,
+  reckonedByWall,
+  savedState,
+  setAsideSentence,
+  unsentCount,
+  type Kept,
+  type SyncState,
+  type WallReckoning,
+} from '@pitlamp/sync'
+import { Alerts } from './alerts.svelte.ts'
+import type { Hearing } from './due-alerts.ts'
+import { Folded } from './folded.svelte.ts'
+import { Line, type Ears, type Known } from './line.svelte.ts'
+import { Outbox } from './outbox.ts'
+import type { MeetingPort, Saved, Trouble } from './port.ts'
+import { Presses } from './presses.svelte.ts'
+import { Replica } from './replica.ts'
+import { ScreenClock } from './screen-clock.svelte.ts'
+import { sound } from './sound.svelte.ts'
+
+export interface Opened extends Known {
+  readonly kept: Kept
+  readonly heard: readonly string[]
+  readonly person: string | undefined
+  readonly wall: WallReckoning | undefined
+}
+
+export class Meeting implements MeetingPort {
+  person = $state<string>()
+  #log: SyncState
+  /** The device took a press, but not the copy of the log: a reload needs the server. */
+  #copyNotKept = $state(false)
+  readonly #memory: Opened['memory']
+  readonly #line: Line
+  readonly #clock: ScreenClock
+  readonly #replica: Replica
+  readonly #folded: Folded
+  readonly #presses: Presses
+  readonly #alerts: Alerts
+
+  constructor(opened: Opened) {
+    const { memory, me, info } = opened
+    const device = me.device.id
+    this.#memory = memory
+    this.#log = $state.raw(initialSync(info.id, opened.kept))
+    this.person = opened.person
+    const outbox = new Outbox({ meeting: info.id, device, store: memory.store })
+    this.#line = new Line(opened, this.#ears())
+    this.#clock = new ScreenClock(info.clock, {
+      kept: opened.wall,
+      keep: (wall) => void memory.rememberWall(wall),
+      burst: (probes) => this.#line.burst(probes),
+      beat: () => this.#beat(),
+      woke: () => this.#wake(),
+    })
+    this.#folded = new Folded(this.#log, me.device.role)
+    this.#replica = new Replica(this.#log, {
+      outbox,
+      line: this.#line,
+      changed: (log) => this.#changed(log),
+      notKept: () => (this.#copyNotKept = true),
+    })
+    this.#presses = new Presses({
+      outbox,
+      device,
+      role: () => this.role,
+      person: () => this.person,
+      time: () => this.#clock.read(),
+      isOwn: (entry) => this.#logLine(entry)?.entry.device === device,
+      recorded: (entry) => this.#replica.take({ what: 'pressed', entry }),
+    })
+    this.#alerts = new Alerts(
+      opened.heard,
+      (alert, at) => void memory.rememberHeard(info.id, { alert, at }),
+    )
+  }
+
+  open(): void {
+    this.#clock.start()
+    void this.#line.open()
+  }
+
+  close(): void {
+    this.#clock.stop()
+    this.#line.close()
+  }
+
+  /** Whose alerts this screen sounds; the screen on show says so. */
+  hears(hearing: Hearing): void {
+    this.#alerts.hearing = hearing
+  }
+
+  get id() {
+    return this.#line.info.id
+  }
+  get name() {
+    return this.#line.info.name
+  }
+  get fictional() {
+    return this.#line.info.fictional
+  }
+  get rate() {
+    return this.#line.info.clock.rate
+  }
+  get role() {
+    return this.#line.me.device.role
+  }
+  get device() {
+    return this.#line.me.device.id
+  }
+  readonly deviceName = (device: string) => this.#line.names[device]
+  get state() {
+    return this.#folded.state
+  }
+  get now() {
+    return this.#clock.now
+  }
+  get clock() {
+    return this.#clock.shown
+  }
+  get connection() {
+    return this.#line.standing
+  }
+  get silentForMs() {
+    return this.#line.silentForMs
+  }
+  get problem() {
+    return this.#line.problem
+  }
+  get screens() {
+    return this.#line.screens
+  }
+  get keptHere() {
+    return unsentCount(this.#log)
+  }
+  get refused() {
+    return this.#log.setAside.map(({ entry, why, detail }) => ({
+      entry: entry.id,
+      sentence: [setAsideSentence(why), detail].filter(Boolean).join(' '),
+    }))
+  }
+  get undoable() {
+    return this.#presses.undoable
+  }
+  get alerts() {
+    return this.#alerts.shown
+  }
+  get muted() {
+    return sound.muted
+  }
+  get troubles() {
+    const { troubles } = this.#presses
+    return this.#copyNotKept ? [...troubles, COPY_NOT_KEPT] : troubles
+  }
+
+  press<K extends Kind>(kind: K, body: Body<K>): string {
+    return this.#presses.press(kind, body)
+  }
+
+  undo(): void {
+    const entry = this.#presses.takeUndo()
+    if (entry !== undefined) this.correct(entry, { what: 'void' }, 'Undone at once')
+  }
+
+  correct(target: string, change: Body<'correction.1'>['change'], reason: string): void {
+    const basedOn = this.#logLine(target)?.basedOn ?? target
+    this.press('correction.1', { target, basedOn, change, reason })
+  }
+
+  saved(entry: string): Saved {
+    const state = savedState(this.#log, entry)
+    if (state === 'keptOnThisDevice' && this.#presses.isUnkept(entry)) return 'onlyOnThisPage'
+    return state ?? 'onlyOnThisPage'
+  }
+
+  may(kind: Kind): boolean {
+    return may(this.role, { do: 'record', kind })
+  }
+
+  holdBy(person: string | undefined): void {
+    this.person = person
+    void this.#memory.rememberPerson(person)
+  }
+
+  readonly sendAgain = (entry?: string): void =>
+    this.#replica.take({ what: 'retrySetAside', ...(entry === undefined ? {} : { ids: [entry] }) })
+
+  dismiss(id: string): void {
+    this.#alerts.dismiss(id)
+    this.#presses.dismiss(id)
+    if (id === COPY_NOT_KEPT.id) this.#copyNotKept = false
+  }
+
+  mute(muted: boolean): void {
+    sound.mute(muted)
+  }
+
+  #logLine(entry: string): LogLine | undefined {
+    return this.state.record.log.find((line) => line.entry.id === entry)
+  }
+
+  #changed(log: SyncState): void {
+    this.#log = log
+    this.#folded.change(log, this.role)
+    this.#presses.settle((entry) => savedState(log, entry) === 'saved')
+  }
+
+  #beat(): void {
+    this.#line.watch()
+    const moment = this.#moment()
+    // While nobody looks the fold is left alone, unless something would be heard on what it last said.
+    if (document.visibilityState === 'hidden') {
+      if (!this.#alerts.anythingDue(moment)) return
+      this.#folded.freshen()
+    }
+    this.#alerts.check({ ...moment, state: this.state })
+  }
+
+  #wake(): void {
+    this.#line.nudge()
+    this.#folded.freshen()
+    this.#beat()
+  }
+
+  #moment() {
+    const { at: now } = this.#clock.read()
+    return { state: this.state, now, rate: this.rate, person: this.person }
+  }
+
+  #ears(): Ears {
+    return {
+      introduce: () => {
+        const { wall } = this.#clock
+        const reckoned = wall && reckonedByWall(wall, Date.now())
+        return { after: cursor(this.#log), ...(reckoned ? { reckoned } : {}) }
+      },
+      welcomed: ({ meeting, clock }) => {
+        this.#clock.said(clock, meeting.clock)
+        this.#clock.reconnected()
+        this.#replica.take({ what: 'connected', last: meeting.lastSeq })
+      },
+      lost: () => this.#replica.take({ what: 'disconnected' }),
+      pushed: (push) => this.#replica.take({ what: 'pushed', push }),
+      clockSaid: (standing) => this.#clock.said(standing),
+      sampled: (sample) => this.#clock.sampled(sample),
+      roleChanged: () => this.#folded.change(this.#log, this.role),
+    }
+  }
+}
+
+const COPY_NOT_KEPT: Trouble = {
+  id: 'copyNotKept',
+  sentence:
+    'This device has no room for its copy of the log. All goes on, but reload this page only while the server is there.',
+}

@@ -1,0 +1,8 @@
+/** May hands touch the car now, in the words of the pit box. */
+import type { HandsOnCar } from '@pitlamp/race'
+
+export function handsWords({ allowed, costLaps }: HandsOnCar): string {
+  if (allowed === 'notKnown') return 'Ask whether hands may touch the car'
+  const cost = costLaps === undefined || costLaps === 0 ? '' : `, −${costLaps} laps`
+  return `${allowed ? 'Work allowed' : 'Hands off the car'}${cost}`
+}

@@ -1,0 +1,35 @@
+/** A clock typed on a number pad: digits fill from the right, as on a kitchen timer. */
+
+/** Hours, minutes and seconds, two each. */
+export const PAD_DIGITS = 6
+
+/** `7246` reads `0:72:46`; nothing typed reads `0:00:00`. */
+export function padText(digits: string): string {
+  const { hours, minutes, seconds } = split(digits)
+  return `${Number(hours)}:${minutes}:${seconds}`
+}
+
+/**
+ * Milliseconds, or undefined while the digits are no clock: none typed, seconds above 59, or minutes above 59
+ * beside hours. Minutes alone may pass 59, since halls show `72:46` as well as `1:12:46`.
+ */
+export function padMs(digits: string): number | undefined {
+  if (!/^\d{1,6}$/.test(digits)) return undefined
+  const parts = split(digits)
+  const hours = Number(parts.hours)
+  const minutes = Number(parts.minutes)
+  const seconds = Number(parts.seconds)
+  if (seconds > 59 || (hours > 0 && minutes > 59)) return undefined
+  return ((hours * 60 + minutes) * 60 + seconds) * 1000
+}
+
+/** One more digit on the right; a full pad and leading noughts take none. */
+export function padPush(digits: string, digit: string): string {
+  if (digits.length >= PAD_DIGITS || (digits === '' && digit === '0')) return digits
+  return digits + digit
+}
+
+function split(digits: string) {
+  const full = digits.padStart(PAD_DIGITS, '0')
+  return { hours: full.slice(0, -4), minutes: full.slice(-4, -2), seconds: full.slice(-2) }
+}

@@ -1,0 +1,142 @@
+/** What one person's phone says: the stint while driving, the way to the next duty otherwise. */
+import {
+  dutyOf,
+  nextDutyOf,
+  obligations,
+  planTimeline,
+  stintClock,
+  type Duty,
+  type Obligation,
+  type State,
+  type StintClock,
+} from '@pitlamp/race'
+import { DUTY_WORD, dutyWords, sentenceCase } from '../../parts/moves.ts'
+import { steady } from '../../parts/steady.ts'
+import { clockTime, countdown, figure } from '../../parts/time.ts'
+import { urgencyOf, type Urgency } from '../../parts/urgency.ts'
+
+export interface DriverFace {
+  readonly driving: boolean
+  /** `driving`, `post 4`, `off duty` */
+  readonly duty: string
+  readonly label: string
+  /** Absent where nothing is planned. */
+  readonly big?: string
+  /** Seconds, smaller, where hours leave no room for them at full size. */
+  readonly tail?: string
+  readonly left?: number
+  readonly urgency: Urgency
+  readonly held: boolean
+  readonly lines: readonly DriverLine[]
+}
+
+export interface DriverLine {
+  readonly id: string
+  readonly lead: string
+  readonly what: string
+  readonly when: string
+}
+
+export interface DriverSeen {
+  readonly state: State
+  readonly now: number
+  readonly person: string
+  readonly timeZone: string
+}
+
+export function driverFace(seen: DriverSeen): DriverFace {
+  const stint = stintClock(seen.state, seen.now)
+  return stint?.person === seen.person ? driving(stint, seen) : waiting(seen)
+}
+
+function driving(stint: StintClock, seen: DriverSeen): DriverFace {
+  const all = { driving: true, duty: 'driving', held: !stint.running, lines: drivingLines(stint, seen) }
+  const { toGoMs, lengthMs = 0 } = stint
+  if (toGoMs === undefined) {
+    return { ...all, label: 'You have driven for', ...large(figure(stint.drivenMs)), urgency: 'calm' }
+  }
+  const urgency = urgencyOf('stintEnd', toGoMs)
+  if (toGoMs < 0) return { ...all, label: 'Over by', ...large(figure(toGoMs)), left: 0, urgency }
+  const text = steady(countdown(toGoMs), countdown(Math.min(lengthMs, MINUTES_ONLY_MS)))
+  return { ...all, label: 'Left in this stint', ...large(text), left: lengthMs > 0 ? toGoMs / lengthMs : 0, urgency }
+}
+
+const MINUTES_ONLY_MS = 3_599_000
+
+function waiting(seen: DriverSeen): DriverFace {
+  const { state, now, person } = seen
+  const duty = dutyOf(state, person)
+  const next = nextDutyOf(state, person, now)
+  const all = {
+    driving: false,
+    duty: duty === undefined ? DUTY_WORD.offDuty.toLowerCase() : ownDuty(duty.duty, duty.post),
+    held: false,
+  }
+  if (!next) return { ...all, label: 'Nothing more is planned for you', urgency: 'calm', lines: waitingLines(seen) }
+  const leftMs = next.startsAt - now
+  const what = sentenceCase(dutyWords(next.span.duty, next.span.post))
+  return {
+    ...all,
+    label: leftMs < 0 ? `${what}: due now, since` : `${what} in`,
+    ...large(leftMs < 0 ? figure(leftMs) : countdown(leftMs)),
+    urgency: urgencyOf('nextDuty', leftMs),
+    lines: waitingLines(seen),
+  }
+}
+
+/** `1:02:33` is shown as `1:02` with smaller seconds, so that the digits stay as tall as they are wide. */
+function large(text: string): Pick<DriverFace, 'big' | 'tail'> {
+  const [hours, minutes, seconds] = text.split(':')
+  return seconds === undefined ? { big: text } : { big: `${hours}:${minutes}`, tail: seconds }
+}
+
+function drivingLines(stint: StintClock, seen: DriverSeen): readonly DriverLine[] {
+  const after = nextDutyOf(seen.state, seen.person, seen.now)
+  const then: DriverLine[] =
+    after && stint.plannedEndAt !== undefined
+      ? [line('then', 'Then', dutyWords(after.span.duty, after.span.post), about(stint.plannedEndAt, seen))]
+      : stint.plannedEndAt === undefined
+        ? []
+        : [line('then', 'Then', 'off duty', about(stint.plannedEndAt, seen))]
+  return [...nextStop(seen), ...then, ...again(seen, stint.plannedEndAt ?? seen.now)]
+}
+
+function waitingLines(seen: DriverSeen): readonly DriverLine[] {
+  const next = nextDutyOf(seen.state, seen.person, seen.now)
+  const drives = next?.span.duty === 'controller' ? [] : again(seen, seen.now)
+  const starts = next
+    ? [line('next', 'Next', dutyWords(next.span.duty, next.span.post), about(next.startsAt, seen))]
+    : []
+  return [...starts, ...drives]
+}
+
+const STOPS: readonly Obligation['kind'][] = ['plannedStop', 'stopWindowCloses', 'stopWindowOpens']
+
+function nextStop(seen: DriverSeen): readonly DriverLine[] {
+  const stop = obligations(seen.state, seen.now).find(({ kind }) => STOPS.includes(kind))
+  if (!stop) return []
+  const lead = { stopWindowOpens: 'Stop from', stopWindowCloses: 'Stop by', plannedStop: 'Next stop' }
+  const kind = stop.kind as keyof typeof lead
+  return [line('stop', lead[kind], '', about(stop.dueAt, seen))]
+}
+
+function again({ state, now, person, timeZone }: DriverSeen, after: number): readonly DriverLine[] {
+  const next = planTimeline(state, now).find(
+    (span) => span.person === person && span.duty === 'controller' && span.fromAt > after,
+  )
+  const seen = { now, timeZone }
+  return next ? [line('again', 'You drive again', '', about(next.fromAt, seen))] : []
+}
+
+function about(at: number, { now, timeZone }: Pick<DriverSeen, 'now' | 'timeZone'>): string {
+  if (at <= now) return 'due now'
+  return `about ${clockTime(at, timeZone, { dayRelativeTo: now })}`
+}
+
+function line(id: string, lead: string, what: string, when: string): DriverLine {
+  return { id, lead, what, when }
+}
+
+function ownDuty(duty: Duty, post: string | undefined): string {
+  return duty === 'controller' ? 'at the controller' : dutyWords(duty, post)
+}

@@ -1,0 +1,81 @@
+/** What stands on a marshal's page. Times are whole minutes and "about": nothing on it ticks. */
+import { type Duty, dutyOf, nextDutyOf, planTimeline, type State, type TimelineSpan } from '@pitlamp/race'
+import { dutyWords, sentenceCase } from '../../parts/moves.ts'
+import { clockTime } from '../../parts/time.ts'
+
+export interface PostPage {
+  readonly onPost: boolean
+  /** `Post 4`; what else the person does where they hold no post. */
+  readonly where: string
+  readonly until?: string
+  readonly relief?: string
+  /** The relief is due within two minutes, or past due: the page turns. */
+  readonly near: boolean
+  readonly next?: string
+}
+
+export interface PostSeen {
+  readonly state: State
+  readonly now: number
+  readonly person: string
+  readonly timeZone: string
+  readonly nameOf: (person: string) => string
+}
+
+const NEAR_MS = 120_000
+
+export function postPage(seen: PostSeen): PostPage {
+  const { state, now, person } = seen
+  const held = dutyOf(state, person)
+  const next = nextWords(seen)
+  if (held?.duty !== 'post') {
+    return { onPost: false, where: elsewhere(held?.duty, held?.post), near: false, next }
+  }
+  const plan = planTimeline(state, now)
+  const span = spanOf(plan, person, now)
+  const where = held.post === undefined ? 'Marshal' : `Post ${held.post}`
+  if (!span) return { onPost: true, where, near: false, next }
+  const relief = reliefOf(plan, span)
+  return {
+    onPost: true,
+    where,
+    until: clockTime(span.toAt, seen.timeZone, { dayRelativeTo: now }),
+    relief: relief && seen.nameOf(relief.person),
+    near: span.toAt - now <= NEAR_MS,
+    next,
+  }
+}
+
+/** The planned turn at a post that holds now, or the last one that should have ended. */
+function spanOf(
+  plan: readonly TimelineSpan[],
+  person: string,
+  now: number,
+): TimelineSpan | undefined {
+  return plan
+    .filter((span) => span.person === person && span.duty === 'post' && span.fromAt <= now)
+    .at(-1)
+}
+
+function reliefOf(plan: readonly TimelineSpan[], ending: TimelineSpan): TimelineSpan | undefined {
+  return plan.find(
+    ({ duty, post, person, fromAt, toAt }) =>
+      duty === 'post' &&
+      post === ending.post &&
+      person !== ending.person &&
+      fromAt <= ending.toAt &&
+      toAt > ending.toAt,
+  )
+}
+
+function nextWords({ state, now, person, timeZone }: PostSeen): string | undefined {
+  const next = nextDutyOf(state, person, now)
+  if (!next) return undefined
+  const time = clockTime(next.startsAt, timeZone, { dayRelativeTo: now })
+  return `${dutyWords(next.span.duty, next.span.post)}, about ${time}`
+}
+
+function elsewhere(duty: Duty | undefined, post: string | undefined): string {
+  if (duty === undefined || duty === 'offDuty') return 'Off duty'
+  return duty === 'controller' ? 'At the controller' : sentenceCase(dutyWords(duty, post))
+}

@@ -1,0 +1,138 @@
+/** The large part of the Stop screen: what counts, what it says, whether the car may go. */
+import {
+  countedMoments,
+  inForce,
+  NOT_KNOWN_YET,
+  phaseOf,
+  policyFor,
+  ruleValue,
+  type State,
+  type StopClock,
+  type StopMoment,
+} from '@pitlamp/race'
+import type { ClockShown } from '../../meeting/port.ts'
+import { steady } from '../../parts/steady.ts'
+import { clockTime, countdown, figure } from '../../parts/time.ts'
+import { urgencyOf, type Urgency } from '../../parts/urgency.ts'
+
+export interface StopFace {
+  readonly counts: 'down' | 'up' | 'go' | 'nothingYet'
+  readonly big: string
+  readonly label: string
+  readonly under: readonly string[]
+  readonly left?: number
+  readonly urgency: Urgency
+  readonly held: boolean
+}
+
+export interface StopSeen {
+  readonly state: State
+  readonly now: number
+  readonly timeZone: string
+  readonly clock: ClockShown
+}
+
+const MOMENT_WORD = {
+  pitEntry: 'pit entry',
+  stopped: 'stopped',
+  leaving: 'leaving',
+  pitExit: 'pit exit',
+} as const satisfies Record<StopMoment, string>
+
+const CAME_IN = { pitEntry: 'Pit entry at', stopped: 'Stopped at' } as const
+
+/**
+ * GO comes once the minimum and the captain's margin are over, and only where this screen's clock is set;
+ * otherwise it names the two instants between which it lies, and goes on counting.
+ */
+export function stopFace(stop: StopClock, seen: StopSeen): StopFace {
+  if (stop.minimumMs === undefined || stop.remainingMs === undefined) return withoutMinimum(stop, seen)
+  if (stop.countedFrom === undefined) return notCountedYet(stop, stop.minimumMs, seen)
+  const { remainingMs, minimumMs, goAt } = stop
+  const sure = seen.clock.standing === 'set'
+  if (sure && goAt !== undefined && seen.now >= goAt) return go(stop, seen.now - goAt)
+  return {
+    counts: 'down',
+    big: steady(countdown(remainingMs), countdown(minimumMs)),
+    label: `${nameOf(stop)}, ${fromTo(stop, seen)}. ${remainingMs > 0 ? 'Not before' : 'Wait for GO'}`,
+    under: [cameIn(stop, seen), sure ? marginWords(stop) : betweenWords(stop, seen), ...heldWords(stop, seen)],
+    left: minimumMs > 0 ? remainingMs / minimumMs : 0,
+    urgency: urgencyOf('stopGo', remainingMs),
+    held: !stop.running,
+  }
+}
+
+function go(stop: StopClock, overMs: number): StopFace {
+  return {
+    counts: 'go',
+    big: 'GO',
+    label: `${nameOf(stop)}: the minimum is over`,
+    under: [overMs < 1_000 ? 'The car may leave.' : `The car could have left ${figure(overMs)} ago.`],
+    left: 0,
+    urgency: 'now',
+    held: false,
+  }
+}
+
+function notCountedYet(stop: StopClock, minimumMs: number, seen: StopSeen): StopFace {
+  return {
+    counts: 'nothingYet',
+    big: countdown(minimumMs),
+    label: `${nameOf(stop)}, ${fromTo(stop, seen)}`,
+    under: [`It counts from ${MOMENT_WORD[stop.from ?? 'stopped']}: press it then.`],
+    left: 1,
+    urgency: 'soon',
+    held: false,
+  }
+}
+
+function withoutMinimum(stop: StopClock, seen: StopSeen): StopFace {
+  const rules = inForce(seen.state, 'rules', seen.now)?.rules ?? []
+  const asked = ruleValue(rules, 'stopMinimum')?.minimumMs === NOT_KNOWN_YET
+  const why = asked
+    ? 'How long a stop must last is not known yet: ask race control.'
+    : 'The rules name no minimum for this stop.'
+  return {
+    counts: 'up',
+    big: figure(stop.elapsedMs),
+    label: `${nameOf(stop)}, standing for`,
+    under: [cameIn(stop, seen), why],
+    urgency: 'calm',
+    held: !stop.running,
+  }
+}
+
+function nameOf({ mandatory, ordinal }: StopClock): string {
+  return mandatory ? `Mandatory stop ${ordinal}` : `Stop ${ordinal}`
+}
+
+function fromTo({ from = 'stopped', to = 'leaving' }: StopClock, { state, now }: StopSeen): string {
+  const words = `timed from ${MOMENT_WORD[from]} to ${MOMENT_WORD[to]}`
+  return countedMoments(state, now).assumed ? `${words} (taken so, not known)` : words
+}
+
+function cameIn({ stop }: StopClock, { timeZone }: StopSeen): string {
+  const moment = stop.moments.stopped ? 'stopped' : 'pitEntry'
+  const at = stop.moments[moment]?.at
+  return at === undefined ? '' : `${CAME_IN[moment]} ${clockTime(at, timeZone, { seconds: true })}`
+}
+
+function marginWords({ goMarginMs }: StopClock): string {
+  return `GO comes ${Math.round(goMarginMs / 100) / 10} s after the minimum`
+}
+
+function betweenWords({ goAt }: StopClock, { clock, timeZone }: StopSeen): string {
+  if (goAt === undefined) return 'No GO: this screen’s clock is not set'
+  const [from, to] = [goAt - clock.boundMs, goAt + clock.boundMs].map((at) =>
+    clockTime(at, timeZone, { seconds: true }),
+  )
+  return `GO between ${from} and ${to}: this screen’s clock is not set`
+}
+
+function heldWords({ running }: StopClock, { state, now }: StopSeen): readonly string[] {
+  if (running) return []
+  const cause = phaseOf(state, now).cause ?? 'trackCall'
+  const { assumed } = policyFor(inForce(state, 'rules', now), 'stopMinimum', cause)
+  const why = assumed ? ' (taken so: the rule is not known)' : ''
+  return [`The minimum stands until power is on${why}`]
+}

@@ -1,0 +1,92 @@
+/** The middle of the wall: the next thing the team owes the clock, and what comes after it. */
+import type { Obligation, ObligationKind } from '@pitlamp/race'
+import type { LineShown, ObligationShown } from '../../parts/shown.ts'
+import { steady } from '../../parts/steady.ts'
+import { countdown, figure } from '../../parts/time.ts'
+import { urgencyOf, type Urgency } from '../../parts/urgency.ts'
+
+/** Told elsewhere on the wall: the stint on the left, the clock on top, calls in their own lines. */
+const ELSEWHERE: ReadonlySet<ObligationKind> = new Set([
+  'stintEnd',
+  'stopGo',
+  'callUnanswered',
+  'readTheClock',
+])
+const PRESSING = { now: 0, soon: 1, calm: 2 } as const satisfies Record<Urgency, number>
+
+export interface DueShown {
+  readonly card?: ObligationShown
+  readonly lines: readonly LineShown[]
+}
+
+const LINES = 2
+/** Where nothing says how long it was to be, the wick is the last half hour of it. */
+const LAST_STRETCH_MS = 1_800_000
+const SAME_MOMENT_MS = 1_000
+
+/**
+ * The most urgent is the card; of those equally urgent stops come before people, the segment's end last.
+ * `handoverAt` is the handover shown step by step on the left: its people are not told again here.
+ */
+export function dueShown(
+  all: readonly Obligation[],
+  now: number,
+  handoverAt: number | undefined,
+): DueShown {
+  const reliefs = new Set(all.filter(({ kind }) => kind === 'relief').map(spanOf))
+  const [first, ...rest] = all
+    .filter(({ kind }) => !ELSEWHERE.has(kind))
+    .filter((one) => !isPeople(one) || !toldOnTheLeft(one, handoverAt))
+    .filter((one) => one.kind !== 'nextDuty' || !reliefs.has(spanOf(one)))
+    .sort((a, b) => pressing(a, now) - pressing(b, now) || sort(a) - sort(b) || a.dueAt - b.dueAt)
+  return {
+    card: first && obligationShown(first, now),
+    lines: rest
+      .sort((a, b) => a.dueAt - b.dueAt)
+      .slice(0, LINES)
+      .map((one) => ({ id: one.id, words: one.label, figure: figureOf(one, now) })),
+  }
+}
+
+export function obligationShown(one: Obligation, now: number): ObligationShown {
+  const leftMs = one.dueAt - now
+  const urgency = urgencyOf(one.kind, leftMs)
+  return {
+    id: one.id,
+    what: one.label,
+    label: leftMs < 0 ? 'overdue' : urgency === 'calm' ? 'Next, in' : 'due in',
+    figure: figureOf(one, now),
+    left: leftMs / (one.lengthMs ?? LAST_STRETCH_MS),
+    urgency,
+    held: one.held,
+    lit: false,
+  }
+}
+
+function figureOf({ dueAt, lengthMs }: Obligation, now: number): string {
+  const leftMs = dueAt - now
+  if (leftMs < 0) return `+${figure(leftMs)}`
+  return lengthMs === undefined ? countdown(leftMs) : steady(countdown(leftMs), countdown(lengthMs))
+}
+
+function pressing({ kind, dueAt }: Obligation, now: number): number {
+  return PRESSING[urgencyOf(kind, dueAt - now)]
+}
+
+function sort({ kind }: Obligation): number {
+  if (kind === 'segmentEnd') return 2
+  return isPeople({ kind }) ? 1 : 0
+}
+
+function isPeople({ kind }: Pick<Obligation, 'kind'>): boolean {
+  return kind === 'nextDuty' || kind === 'relief'
+}
+
+function toldOnTheLeft({ dueAt }: Obligation, handoverAt: number | undefined): boolean {
+  return handoverAt !== undefined && Math.abs(dueAt - handoverAt) < SAME_MOMENT_MS
+}
+
+/** A relief and the duty it begins are one line of the plan: `relief:x`, `nextDuty:x`. */
+function spanOf({ id }: Obligation): string {
+  return id.slice(id.indexOf(':') + 1)
+}
