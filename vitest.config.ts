@@ -1,0 +1,66 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { svelte } from '@sveltejs/vite-plugin-svelte'
+import { configDefaults, defineConfig, type TestProjectConfiguration } from 'vitest/config'
+import { seeds } from './tests/seeds.ts'
+
+/** Files of random tests, which run once a seed. */
+const random = ['packages', 'server', 'tests'].flatMap((folder) =>
+  readdirSync(join(import.meta.dirname, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.test.ts') && !name.includes('node_modules'))
+    .map((name) => `${folder}/${name.replaceAll('\\', '/')}`)
+    .filter((file) => readFileSync(join(import.meta.dirname, file), 'utf8').includes('fast-check')),
+)
+const exclude = [...configDefaults.exclude, ...random]
+
+const projects: TestProjectConfiguration[] = [
+  {
+    test: {
+      name: 'unit',
+      include: ['packages/**/*.test.ts', 'server/**/*.test.ts'],
+      exclude,
+      // Real stores and servers: on a busy machine with a slow disk they take their time.
+      testTimeout: 30_000,
+      hookTimeout: 60_000,
+    },
+  },
+  {
+    plugins: [svelte({ configFile: 'web/svelte.config.js' })],
+    resolve: { conditions: ['browser'] },
+    test: {
+      name: 'web',
+      environment: './tests/screen-environment.ts',
+      include: ['web/**/*.test.ts'],
+      server: { deps: { inline: ['svelte'] } },
+    },
+  },
+  ...seeds.map((seed) => ({
+    test: {
+      name: `seed ${String(seed)}`,
+      include: random,
+      setupFiles: ['tests/seeded.ts'],
+      env: { FC_SEED: String(seed) },
+    },
+  })),
+  {
+    test: {
+      name: 'house',
+      include: ['tests/**/*.test.ts'],
+      exclude: [...exclude, 'tests/browser/**'],
+      testTimeout: 60_000,
+    },
+  },
+  {
+    test: {
+      name: 'browser',
+      include: ['tests/browser/**/*.test.ts'],
+      // One browser at a time, when everything else is done: it measures what people wait for.
+      maxWorkers: 1,
+      sequence: { groupOrder: 1 },
+      testTimeout: 60_000,
+      hookTimeout: 120_000,
+    },
+  },
+]
+
+export default defineConfig({ test: { projects } })
