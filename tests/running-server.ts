@@ -45,9 +45,6 @@ export interface RunningServer {
   readonly log: () => string
 }
 
-/** It ended before it was ready; what it printed is in the message. */
-export class DidNotStart extends Error {}
-
 const running = new Set<ChildProcess>()
 const made = new Set<string>()
 process.on('exit', () => {
@@ -55,6 +52,7 @@ process.on('exit', () => {
   for (const data of made) rmSync(data, { recursive: true, force: true })
 })
 
+/** @throws where it ends before it is ready; what it printed is in the message */
 export async function startServer(options: ServerOptions = {}): Promise<RunningServer> {
   const data = realpathSync(options.data ?? newFolder())
   const port = options.port ?? (await freePort())
@@ -67,7 +65,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
   await ready(url, server).catch(async (error: unknown) => {
     server.kill('SIGKILL')
     await ended
-    throw new DidNotStart(`${String(error)}\n${printed}`)
+    throw new Error(`${String(error)}\n${printed}`)
   })
   const end = async (signal: 'SIGTERM' | 'SIGKILL') => {
     server.kill(signal)

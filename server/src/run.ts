@@ -5,7 +5,7 @@ import { addressFile, inviteCaptain } from './access/invite-command.ts'
 import { BadOption, readConfig, USAGE, type Config } from './config.ts'
 import type { OpenDemo } from './deps.ts'
 import { openHouse, type House, type HouseOptions } from './open-house.ts'
-import { StoreInUse } from './storage/port.ts'
+import { NotSaved, StoreInUse } from './storage/port.ts'
 
 const BAD_OPTION = 2
 const DID_NOT_START = 1
@@ -70,6 +70,10 @@ function endOnSignal(house: House): void {
 function sentenceFor(error: unknown): unknown {
   if (error instanceof BadOption || error instanceof StoreInUse) return error.message
   const { code, port, path } = error as { code?: string; port?: number; path?: string }
+  const why = error instanceof NotSaved ? error.message : code
+  if (error instanceof NotSaved || /^(ENOSPC|SQLITE_FULL|SQLITE_IOERR.*)$/.test(code ?? '')) {
+    return `The disk takes nothing (${String(why)}), so Pitlamp cannot start. Make room on it, or choose another with --data.`
+  }
   if (code === 'EADDRINUSE') {
     return `Port ${String(port)} is taken by another program. Choose another with --port, or 0 for any free one.`
   }

@@ -27,7 +27,7 @@ export async function ensureBuilt(upToDate) {
   const files = filesBelow(sources).filter((file) => !/\.(test\.ts|md)$/.test(file))
   const stamp = fingerprint(files)
   if (contentsOf(join(built, 'stamp')) === stamp) return
-  console.log('Building …')
+  console.error('Building …')
   const stage = freshStage('build')
   try {
     await Promise.all([buildWeb(join(stage, 'web')), buildServer(join(stage, 'server'))])

@@ -23,7 +23,7 @@ export async function ensureInstalled() {
   if (contentsOf(stampFile) === stamp) return true
   const works = storeOpens()
   if (!works || !matchesLock()) {
-    console.log('Installing packages; the first time takes a minute or two …')
+    console.error('Installing packages; the first time takes a minute or two …')
     const complaint = await installBeside(works)
     if (complaint !== undefined) return carryOn(complaint, works)
   }

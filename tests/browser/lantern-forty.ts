@@ -144,6 +144,7 @@ export async function enterMeeting(
   }
   const agoSeconds = (minutesAfterGreen ?? 0) * 60
   for (const [document, content] of Object.entries(LANTERN_FORTY)) {
+    await captain.call('PUT', `/api/meetings/${id}/documents/${document}`, { basedOn: 0, content })
     await press('adopted.1', adoption(document as DocumentName, content), agoSeconds + 600)
   }
   if (minutesAfterGreen !== undefined) {

@@ -3,7 +3,7 @@
  * screen of its own. Everything a page complains of is collected: what it writes to the console as an
  * error, what it throws, what the content security policy stopped.
  */
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core'
+import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core'
 import type { Role } from '@pitlamp/race'
 import { join, type Device } from '../device.ts'
 import { startServer, type RunningServer, type ServerOptions } from '../running-server.ts'
@@ -67,16 +67,12 @@ export class House {
     const captain = await this.captain()
     const device = await captain.invite(role, name)
     const page = await this.blank(options)
-    const [cookie, value] = device.headers.cookie.split('=') as [string, string]
+    const [cookie = '', value = ''] = (device.headers['cookie'] ?? '').split('=')
     await page.context().addCookies([{ name: cookie, value, url: this.server.url }])
     return page
   }
 
-  /** Ends the server where it stands, as a pulled plug does; the data stays. */
-  async pullThePlug(): Promise<void> {
-    await this.server.kill()
-  }
-
+  /** The server again, where it was, with what it had. */
   async plugInAgain(): Promise<void> {
     const { port, data } = this.server
     this.server = await startServer({ port, data })
@@ -86,4 +82,28 @@ export class House {
     await this.browser.close()
     await this.server.stop()
   }
+}
+
+/** A verb on the bar along the bottom, by the word on it. */
+export function verb(page: Page, word: string): Locator {
+  const bar = page.getByRole('toolbar', { name: 'What happened' })
+  return bar.getByRole('button', { name: new RegExp(`^${word}`) })
+}
+
+/** Something that stands on the sheet More: a verb without a place on the bar, or the way to a screen. */
+export async function more(page: Page, word: string, role: 'button' | 'link' = 'button'): Promise<void> {
+  await verb(page, 'More').click()
+  const sheet = page.getByRole('dialog', { name: 'More' })
+  await sheet.getByRole(role, { name: word, exact: true }).click()
+}
+
+/** Clock and power across the top of a race screen. */
+export function banner(page: Page): Locator {
+  return page.getByRole('banner')
+}
+
+/** The first running figure in a part of a screen, in seconds; NaN where there is none. */
+export async function figureIn(part: Locator): Promise<number> {
+  const [, text = ''] = /(?:^|\s)(\d+(?::\d\d)+)/.exec(await part.innerText()) ?? []
+  return text.split(':').reduce((sum, digits) => sum * 60 + Number(digits), text === '' ? NaN : 0)
 }

@@ -75,6 +75,11 @@ const broken: Readonly<Record<string, Machine>> = {
     const unasked = effects.filter((one) => one.do !== 'fetch')
     return { state: { ...next, unchecked: false, fetching: undefined }, effects: unasked }
   },
+  'S18: takes pushes before it has compared its log': (state, event) => {
+    const isPush = event.what === 'pushed'
+    const { state: next, effects } = step(isPush ? { ...state, unchecked: false } : state, event)
+    return { state: { ...next, unchecked: isPush ? state.unchecked : next.unchecked }, effects }
+  },
   'S18: takes a shorter log for an old page': (state, event) => {
     const { fetching } = state
     return step(fetching ? { ...state, fetching: { ...fetching, given: 0 } } : state, event)

@@ -13,8 +13,11 @@ export type Turn =
 
 export interface Schedule {
   readonly turns: readonly Turn[]
-  /** Everybody connects anew at the end, or whoever is connected stays so and hears of one press more. */
-  readonly endsWith: 'connecting' | 'aPress'
+  /**
+   * Everybody connects anew at the end; or whoever is connected stays so and hears of one press more; or
+   * all comes to rest, and then the server is put back from an older copy.
+   */
+  readonly endsWith: 'connecting' | 'aPress' | 'putBack'
 }
 
 const screen = fc.nat({ max: 2 })
@@ -78,7 +81,7 @@ const weather = [
 /** Everybody connected first, or most turns would find nobody to talk to. */
 export const schedules: fc.Arbitrary<Schedule> = fc.record({
   turns: fc.oneof(...weather).map((turns) => [...everybodyConnects, ...turns]),
-  endsWith: fc.constantFrom('connecting', 'aPress'),
+  endsWith: fc.constantFrom('connecting', 'aPress', 'putBack'),
 })
 
 const everybodyConnects: readonly Turn[] = [

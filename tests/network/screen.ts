@@ -87,14 +87,20 @@ export class Screen {
 
   #perform(effect: Effect): void {
     switch (effect.do) {
-      case 'keep':
-        return this.#store.ask(effect)
+      case 'keep': {
+        this.#store.ask(effect)
+        return
+      }
       case 'wait':
         return void this.timers.push(effect.before)
-      case 'append':
-        return this.#lines.append(this, effect)
-      case 'fetch':
-        return this.#lines.fetch(this, effect)
+      case 'append': {
+        this.#lines.append(this, effect)
+        return
+      }
+      case 'fetch': {
+        this.#lines.fetch(this, effect)
+        return
+      }
     }
   }
 }

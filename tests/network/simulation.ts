@@ -62,15 +62,17 @@ class Simulation {
   }
 
   async heal(endsWith: Schedule['endsWith']): Promise<void> {
-    this.#server.diskWorks = true
+    await this.turn({ do: 'diskWorks' })
     for (const screen of this.#screens) {
       if (endsWith === 'connecting' || !this.#isConnected(screen)) screen.connect()
     }
     await this.#rest()
-    if (endsWith === 'aPress') {
-      await this.turn({ do: 'press', screen: 0, kind: 'note' })
-      await this.#rest()
+    if (endsWith === 'aPress') await this.turn({ do: 'press', screen: 0, kind: 'note' })
+    if (endsWith === 'putBack') {
+      await this.turn({ do: 'putBack' })
+      for (const screen of this.#screens) screen.connect()
     }
+    await this.#rest()
     checkConverged(this.#screens, await this.#server.log())
     checkNobodyElseMisses(this.#screens)
   }
@@ -113,33 +115,43 @@ class Simulation {
 
   async #do(turn: Turn): Promise<void> {
     switch (turn.do) {
-      case 'press':
-        return this.#press(turn)
+      case 'press': {
+        this.#press(turn)
+        return
+      }
       case 'deliver':
         return this.#network.deliver(turn.pick)
-      case 'lose':
-        return this.#network.lose(turn.pick)
+      case 'lose': {
+        this.#network.lose(turn.pick)
+        return
+      }
       case 'repeat':
         return this.#network.repeat(turn.pick)
       case 'role':
         return this.#server.giveRole(this.#screen(turn.screen).device, turn.role)
-      case 'sendAgain':
-        return this.#screen(turn.screen).happen({ what: 'retrySetAside' })
+      case 'sendAgain': {
+        this.#screen(turn.screen).happen({ what: 'retrySetAside' })
+        return
+      }
       case 'connect':
       case 'disconnect':
       case 'reload':
       case 'store':
       case 'wait':
-      case 'giveUpWaiting':
-        return this.#screen(turn.screen)[turn.do]()
+      case 'giveUpWaiting': {
+        this.#screen(turn.screen)[turn.do]()
+        return
+      }
       case 'diskFails':
       case 'diskWorks':
         this.#server.diskWorks = turn.do === 'diskWorks'
         return
       case 'calm':
         return this.#calm()
-      case 'copy':
-        return this.#server.copy()
+      case 'copy': {
+        this.#server.copy()
+        return
+      }
       case 'restart':
       case 'putBack':
         return this.#restart(turn.do)

@@ -17,7 +17,7 @@ export function compile(source: string): Compiled {
   const [command, ...language] = found
   const folder = mkdtempSync(join(tmpdir(), 'pitlamp-preload-'))
   const library = join(folder, `${basename(source, '.c')}.so`)
-  const options = ['-O1', '-Wall', '-Wextra', '-Werror', '-shared', '-fPIC']
+  const options = ['-O1', '-shared', '-fPIC']
   execFileSync(command, [...language, source, ...options, '-o', library])
   return { library }
 }

@@ -9,6 +9,7 @@
  * C4  A restart with a right clock is not in doubt.
  */
 import { join as joinPath } from 'node:path'
+import { setTimeout as sleep } from 'node:timers/promises'
 import { clockStandingSchema, type ClockStanding } from '@pitlamp/contract'
 import { cursor } from '@pitlamp/sync'
 import { describe, expect, it } from 'vitest'
@@ -18,13 +19,17 @@ import { Screen } from '../screen.ts'
 import { makeMeeting, pressTheRace, worst } from './race.ts'
 
 const TIME_MS = 120_000
+/** What a device reckons arrives as late as a busy machine makes it, and is offered by so much wrong. */
+const retry = 2
 const HOUR_MS = 3_600_000
+/** So that a clock that only went on from what was recorded is seen to be behind. */
+const DOWN_MS = 300
 
 describe('a restart', () => {
   it.for([
     { when: 'an hour behind', shiftMs: -HOUR_MS, why: 'behindItsMark' },
     { when: 'an hour ahead', shiftMs: HOUR_MS, why: 'devicesDiffer' },
-  ])('C1, C2, C3: with the clock $when', { timeout: TIME_MS }, async ({ shiftMs, why }) => {
+  ])('C1, C2, C3: with the clock $when', { timeout: TIME_MS, retry }, async ({ shiftMs, why }) => {
     const { server, captain, screens, greenAt } = await openMeeting()
 
     const wrong = await restart(server, shiftMs)
@@ -89,6 +94,7 @@ async function openMeeting() {
 
 async function restart(server: RunningServer, shiftMs: number): Promise<RunningServer> {
   await server.kill()
+  await sleep(DOWN_MS)
   return startServer({
     data: server.data,
     port: server.port,

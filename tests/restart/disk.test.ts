@@ -4,7 +4,8 @@
  * D1  While the disk is full, read-only or failing, nothing is acknowledged: the answer is `notSaved`, the
  *     entry stays on its device, and /readyz says so.
  * D2  As soon as it takes something again, everything that waited is saved, once.
- * D3  A second process on the same data folder refuses to start and says why; the first goes on.
+ * D3  A start on such a disk ends with a sentence for the operator, and the next one finds everything there.
+ * D4  A second process on the same data folder refuses to start and says why; the first goes on.
  */
 import { execFileSync } from 'node:child_process'
 import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
@@ -28,14 +29,28 @@ describe('a disk that takes nothing', () => {
     { how: 'failing', says: 'sync 5' },
   ])('D1, D2: $how', { timeout: TIME_MS }, async ({ says }, { skip }) => {
     if ('reason' in compiled) return skip(compiled.reason)
-    const orders = joinPath(mkdtempSync(joinPath(tmpdir(), 'pitlamp-disk-')), 'says')
-    const data = mkdtempSync(joinPath(tmpdir(), 'pitlamp-'))
-    const env = { FAILING_DISK_DATA: data, FAILING_DISK_SAYS: orders }
-    const server = await startServer({ data, env, preload: [compiled.library] })
+    const { data, orders, options } = newDisk(compiled.library)
+    const server = await startServer(options)
     await savesNothingWhile(server, {
       refuse: () => writeFileSync(orders, says),
       takeAgain: () => rmSync(orders),
     })
+    rmSync(data, { recursive: true })
+  })
+
+  it('D3: at a start', { timeout: TIME_MS }, async ({ skip }) => {
+    if ('reason' in compiled) return skip(compiled.reason)
+    const { data, orders, options } = newDisk(compiled.library)
+    const server = await startServer(options)
+    const captain = await join(server.url, await server.captainCode(), 'Captain')
+    const meeting = await makeMeeting(captain)
+    await server.kill()
+    writeFileSync(orders, 'write 28')
+    await expect(startServer(options)).rejects.toThrow('The disk takes nothing')
+    rmSync(orders)
+    const again = await startServer({ ...options, port: server.port })
+    expect(await captain.call('GET', `/api/meetings/${meeting}`)).toMatchObject({ id: meeting })
+    await again.stop()
     rmSync(data, { recursive: true })
   })
 
@@ -50,6 +65,14 @@ describe('a disk that takes nothing', () => {
     })
   })
 })
+
+/** A data folder on a disk that refuses what the file `orders` says. */
+function newDisk(library: string) {
+  const data = mkdtempSync(joinPath(tmpdir(), 'pitlamp-'))
+  const orders = joinPath(mkdtempSync(joinPath(tmpdir(), 'pitlamp-disk-')), 'says')
+  const env = { FAILING_DISK_DATA: data, FAILING_DISK_SAYS: orders }
+  return { data, orders, options: { data, env, preload: [library] } }
+}
 
 interface Disk {
   readonly refuse: () => void
@@ -96,7 +119,7 @@ function largestFile(folder: string): number {
 
 describe('a data folder that is taken', () => {
   it(
-    'D3: is refused to a second process, and the first goes on',
+    'D4: is refused to a second process, and the first goes on',
     { timeout: TIME_MS },
     async () => {
       const server = await startServer()

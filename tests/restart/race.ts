@@ -96,7 +96,7 @@ const RIGHT = {
  * How far a screen's three countdowns are from what is right at this moment, in ms. The moment is taken
  * from this process's clock, which no server under test has changed.
  */
-export function offBy(screen: Screen, greenAt: number): Record<keyof typeof RIGHT, number> {
+function offBy(screen: Screen, greenAt: number): Record<keyof typeof RIGHT, number> {
   const state = screen.state()
   const laterMs = Date.now() - greenAt - 600_000
   const now = screen.now()

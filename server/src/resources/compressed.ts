@@ -37,7 +37,7 @@ function isWorthIt({ method, headers }: FastifyRequest, reply: FastifyReply): bo
     COMPRESSIBLE.test(type) &&
     !reply.hasHeader('content-encoding') &&
     (length === undefined || Number(length) >= WORTH_IT_BYTES) &&
-    TAKES_GZIP.test(String(headers['accept-encoding'] ?? ''))
+    TAKES_GZIP.test(headers['accept-encoding'] ?? '')
   )
 }
 

@@ -24,7 +24,8 @@ void start(workerData as WriterSettings)
 
 async function start(settings: WriterSettings): Promise<void> {
   const db = await open(settings)
-  port?.on('message', (message: ToWriter) => {
+  port?.on('message', (text: string) => {
+    const message = JSON.parse(text) as ToWriter
     if (message.say === 'close') closing = true
     else {
       waiting.push(...message.asked)
@@ -54,7 +55,7 @@ async function work(db: Kysely<Tables>): Promise<void> {
 }
 
 function say(message: FromWriter): void {
-  port?.postMessage(message)
+  port?.postMessage(JSON.stringify(message))
 }
 
 async function open({ file, synchronous, maxPages }: WriterSettings): Promise<Kysely<Tables>> {

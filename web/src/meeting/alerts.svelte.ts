@@ -2,7 +2,14 @@
 import { obligations } from '@pitlamp/race'
 import { thresholdUrgency } from '../parts/alert-urgency.ts'
 import type { Urgency } from '../parts/urgency.ts'
-import { newAlerts, stillShown, type Due, type Hearing, type Moment } from './due-alerts.ts'
+import {
+  newAlerts,
+  stillShown,
+  weightiestFirst,
+  type Due,
+  type Hearing,
+  type Moment,
+} from './due-alerts.ts'
 import { sound } from './sound.svelte.ts'
 import { spoken } from './spoken.ts'
 
@@ -31,7 +38,7 @@ export class Alerts {
     const moment = { ...now, obligations: obligations(now.state, now.now) }
     const fresh = this.#new(moment)
     this.#checkedTo = now.now
-    const shown = stillShown([...this.shown, ...fresh], moment)
+    const shown = weightiestFirst(stillShown([...this.shown, ...fresh], moment))
     if (shown.length > 0 || this.shown.length > 0) this.shown = shown
     if (fresh.length === 0) return
     this.#heard = [...this.#heard, ...fresh.map(({ id }) => id)]
@@ -52,11 +59,15 @@ export class Alerts {
   }
 }
 
-/** One tone for all that come at once, the most pressing; each is spoken. */
+/** Speech takes its time: more than two sentences at once nobody follows. Common practice, no source. */
+const SPOKEN_AT_ONCE = 2
+
+/** One tone for all that come at once, the most pressing; the weightiest are spoken. */
 function soundAll(alerts: readonly Due[]): void {
   const urgencies = alerts.map(({ thresholdMs }) => thresholdUrgency(thresholdMs))
   const [worst] = urgencies.sort((a, b) => RANK[b] - RANK[a])
   if (worst === undefined) return
   sound.sound(worst)
-  for (const alert of alerts) sound.say(spoken(alert))
+  const weighty = weightiestFirst(alerts).slice(0, SPOKEN_AT_ONCE)
+  for (const alert of weighty) sound.say(spoken(alert))
 }

@@ -1,5 +1,5 @@
 /** Which alerts are new at a moment, and which of those on show have had their time. Pure. */
-import { alertsBetween, type Obligation, type State } from '@pitlamp/race'
+import { alertsBetween, type Obligation, type ObligationKind, type State } from '@pitlamp/race'
 import type { AlertShown } from './port.ts'
 
 /** Whose alerts: the wall hears all, a phone its holder's own duty, a marshal only the relief. */
@@ -14,6 +14,7 @@ export interface Moment {
 }
 
 export interface Due extends AlertShown {
+  readonly kind: ObligationKind | 'call'
   /** When it was to be given. */
   readonly momentAt: number
   /** A newer alert about the same takes its place. */
@@ -39,6 +40,7 @@ export function newAlerts(moment: Moment, { hearing, checkedTo, heard }: Asking)
   const ours = obligations.filter((obligation) => concerns(obligation, moment.person, hearing))
   const due = alertsBetween(ours, from, now).map(({ id, obligation, thresholdMs }) => ({
     id,
+    kind: obligation.kind,
     about: obligation.id,
     label: obligation.label,
     thresholdMs,
@@ -49,6 +51,25 @@ export function newAlerts(moment: Moment, { hearing, checkedTo, heard }: Asking)
   return [...latestOfEach(due), ...callsTo(moment)]
     .filter(({ id }) => !heard(id))
     .map((alert) => ({ ...alert, sounded: now - alert.momentAt <= LATE_REAL_MS * rate }))
+}
+
+/** Of several that come at once: what costs most when it is missed first. Common practice, no source. */
+const RANK: Readonly<Record<Due['kind'], number>> = {
+  call: 0,
+  stopGo: 1,
+  stopWindowCloses: 2,
+  segmentEnd: 3,
+  plannedStop: 4,
+  stopWindowOpens: 5,
+  stintEnd: 6,
+  callUnanswered: 7,
+  relief: 8,
+  readTheClock: 9,
+  nextDuty: 10,
+}
+
+export function weightiestFirst(alerts: readonly Due[]): readonly Due[] {
+  return [...alerts].sort((a, b) => a.dueAt - b.dueAt || RANK[a.kind] - RANK[b.kind])
 }
 
 /** A warning is shown for a while; what is due, or came too late, until it is dealt with or put away. */
@@ -86,6 +107,7 @@ function callsTo({ state, person, now, rate }: Moment): Omit<Due, 'sounded'>[] {
     })
     .map((call) => ({
       id: idOf(call),
+      kind: 'call' as const,
       about: idOf(call),
       label: call.body.words,
       thresholdMs: undefined,

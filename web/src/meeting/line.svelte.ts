@@ -47,13 +47,16 @@ export class Line {
     this.names = $state.raw(names)
   }
 
+  #isWanted(): boolean {
+    return this.#open
+  }
+
   /** The socket's code comes after the first picture: that needs nothing but what is kept here. */
   async open(): Promise<void> {
     this.#open = true
     const { Connection } = await import('./connection.ts')
-    if (!this.#open) return
     this.#connection ??= new Connection(this.info.id, this.#listener())
-    this.#connection.open()
+    if (this.#isWanted()) this.#connection.open()
   }
 
   close(): void {

@@ -83,7 +83,7 @@ export interface MeetingPort {
   readonly deviceName?: (device: string) => string | undefined
   readonly undoable: Undoable | undefined
 
-  /** Oldest first. */
+  /** Due first, weightiest first; none that has been put away. */
   readonly alerts: readonly AlertShown[]
   readonly muted: boolean
   readonly troubles: readonly Trouble[]

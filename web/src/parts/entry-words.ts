@@ -1,5 +1,5 @@
 /** What an entry says, in a few words, as the wall and its undo repeat it. */
-import type { Kind, ReadEntry } from '@pitlamp/race'
+import type { Body, EntryOf, Kind } from '@pitlamp/race'
 import { DUTY_WORD, moveWords } from './moves.ts'
 
 type NameOf = (person: string) => string
@@ -62,34 +62,24 @@ export const INCIDENT_WORD = {
 
 const ANSWER_WORD = { heard: 'heard', coming: 'coming', cannot: 'cannot come' } as const
 
-/** One short line; the parts a person recognises it by, never all of it. */
-export function entryWords(entry: ReadEntry, nameOf: NameOf): string {
-  switch (entry.kind) {
-    case 'incident.1': {
-      const word = INCIDENT_WORD[entry.body.what]
-      return entry.body.where === undefined ? word : `${word}, ${entry.body.where}`
-    }
-    case 'faultNoted.1':
-      return `Fault: ${entry.body.fault}`
-    case 'handover.1':
-      return entry.body.moves.map((move) => moveWords(move, nameOf)).join(', ')
-    case 'dutyTaken.1':
-      return `${nameOf(entry.body.person)}: ${DUTY_WORD[entry.body.duty].toLowerCase()}`
-    case 'dutyLeft.1':
-      return `${nameOf(entry.body.person)} left the duty`
-    case 'call.1':
-      return `To ${nameOf(entry.body.person)}: ${entry.body.words}`
-    case 'answer.1':
-      return `Call ${ANSWER_WORD[entry.body.answer]}`
-    case 'note.1':
-      return `Note: ${entry.body.words}`
-    case 'stopIn.1':
-      return entry.body.moment === 'stopped' ? 'Car in, stopped' : 'Car in, pit entry'
-    default:
-      return PLAIN[entry.kind]
-  }
+type Spoken = { readonly [K in Kind]?: (body: Body<K>, nameOf: NameOf) => string }
+
+/** Kinds whose bodies say more than their name. */
+const SPOKEN: Spoken = {
+  'incident.1': ({ what, where }) =>
+    where === undefined ? INCIDENT_WORD[what] : `${INCIDENT_WORD[what]}, ${where}`,
+  'faultNoted.1': ({ fault }) => `Fault: ${fault}`,
+  'handover.1': ({ moves }, nameOf) => moves.map((move) => moveWords(move, nameOf)).join(', '),
+  'dutyTaken.1': ({ person, duty }, nameOf) =>
+    `${nameOf(person)}: ${DUTY_WORD[duty].toLowerCase()}`,
+  'dutyLeft.1': ({ person }, nameOf) => `${nameOf(person)} left the duty`,
+  'call.1': ({ person, words }, nameOf) => `To ${nameOf(person)}: ${words}`,
+  'answer.1': ({ answer }) => `Call ${ANSWER_WORD[answer]}`,
+  'note.1': ({ words }) => `Note: ${words}`,
+  'stopIn.1': ({ moment }) => (moment === 'stopped' ? 'Car in, stopped' : 'Car in, pit entry'),
 }
 
-export function kindWords(kind: Kind): string {
-  return PLAIN[kind]
+/** One short line; the parts a person recognises it by, never all of it. */
+export function entryWords<K extends Kind>(entry: EntryOf<K>, nameOf: NameOf): string {
+  return SPOKEN[entry.kind]?.(entry.body, nameOf) ?? PLAIN[entry.kind]
 }

@@ -30,4 +30,6 @@ test('a full pad takes no more digits, an empty one no nought', () => {
   expect(padPush('123456', '7')).toBe('123456')
   expect(padPush('', '0')).toBe('')
   expect(padPush('1', '0')).toBe('10')
+  expect(padPush('1', '00')).toBe('100')
+  expect(padPush('12345', '00')).toBe('123450')
 })

@@ -23,10 +23,9 @@ export function padMs(digits: string): number | undefined {
   return ((hours * 60 + minutes) * 60 + seconds) * 1000
 }
 
-/** One more digit on the right; a full pad and leading noughts take none. */
-export function padPush(digits: string, digit: string): string {
-  if (digits.length >= PAD_DIGITS || (digits === '' && digit === '0')) return digits
-  return digits + digit
+/** More digits on the right; what a full pad has no room for and leading noughts are dropped. */
+export function padPush(digits: string, typed: string): string {
+  return (digits + typed).replace(/^0+/, '').slice(0, PAD_DIGITS)
 }
 
 function split(digits: string) {

@@ -28,7 +28,7 @@ export interface RaceHead {
 export function raceHead(state: State, now: number): RaceHead {
   const phase = phaseOf(state, now)
   const clock = segmentClock(state, now)
-  if (clock) return running(state, phase, clock, now)
+  if (clock) return running({ state, phase, now }, clock)
   const power = powerOf(phase)
   if (phase.phase === 'finished') {
     return { ...power, segment: 'The race is over', label: 'The race is over', held: false }
@@ -36,13 +36,19 @@ export function raceHead(state: State, now: number): RaceHead {
   return { ...power, ...waiting(state, phase, now), held: false }
 }
 
-function running(state: State, phase: Phase, clock: SegmentClock, now: number): RaceHead {
+interface Moment {
+  readonly state: State
+  readonly phase: Phase
+  readonly now: number
+}
+
+function running({ state, phase, now }: Moment, clock: SegmentClock): RaceHead {
   const segment = segmentWords(clock.segment)
   const counted = clock.toGoMs ?? clock.elapsedMs
   const label = [
     `${segment}, ${clock.toGoMs === undefined ? 'gone' : 'to go'}`,
     readWords(clock, now),
-    ...(clock.running ? [] : [heldWords(state, phase, now)]),
+    ...(clock.running ? [] : assumedWords(state, phase, now)),
   ]
   return {
     ...powerOf(phase),
@@ -75,19 +81,22 @@ export function segmentWords({ index, of }: SegmentPlace): string {
 }
 
 function readWords({ readAt, boundMs }: SegmentClock, now: number): string {
-  const read = readAt === undefined ? 'hall’s clock not read yet' : `hall’s clock ${about(now - readAt)} ago`
+  const read =
+    readAt === undefined ? 'hall’s clock not read yet' : `hall’s clock ${about(now - readAt)} ago`
   return boundMs < 1_000 ? read : `${read}, ±${Math.ceil(boundMs / 1_000)} s`
 }
 
-function heldWords(state: State, phase: Phase, now: number): string {
+/** The figure itself says that it stands; whether that is known is said here. */
+function assumedWords(state: State, phase: Phase, now: number): readonly string[] {
   const policy = policyFor(inForce(state, 'rules', now), 'segment', phase.cause ?? 'trackCall')
-  return policy.assumed ? 'taken to stand: the rule is not known' : 'it stands while power is off'
+  return policy.assumed ? ['taken to stand: the rule is not known'] : []
 }
 
 function waiting(state: State, { next }: Phase, now: number) {
   if (next === undefined) return { segment: '', label: 'No segment in the programme yet' }
   const segment = segmentWords(next)
   const startsAt = segmentsOf(state, now)[next.index]?.startsAt
-  if (startsAt === undefined || startsAt <= now) return { segment, label: `${segment}, waiting for green` }
+  if (startsAt === undefined || startsAt <= now)
+    return { segment, label: `${segment}, waiting for green` }
   return { segment, label: `${segment}, starts in about`, figure: countdown(startsAt - now) }
 }

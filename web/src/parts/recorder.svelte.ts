@@ -37,7 +37,7 @@ export class Recorder {
     return last !== undefined && this.#meeting().undoable?.entry === last.entry ? last : undefined
   })
 
-  takeBack(): void {
+  readonly takeBack = (): void => {
     this.#meeting().undo()
   }
 }

@@ -15,6 +15,12 @@ export function dutiesNow(state: State): readonly DutySpan[] {
   return state.people.duties.filter((span) => span.toAt === undefined)
 }
 
+/** Whether a planned span's person already stands where it wants them. */
+export function isThereAlready(state: State, span: PlanSpan): boolean {
+  const duty = dutyOf(state, span.person)
+  return duty?.duty === span.duty && duty.post === span.post
+}
+
 export interface NextDuty {
   /** Spans of the same duty that follow each other without a gap count as one: this is it, as one. */
   readonly span: PlanSpan

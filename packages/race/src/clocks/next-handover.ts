@@ -5,7 +5,7 @@ import type { DutySpan, State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
 import { beganMs, isSettled, plannedDuties, plannedDutyOf, positionAt } from '../time/plan-spans.ts'
 import { segmentsOf, type SegmentOutlook } from '../time/programme.ts'
-import { dutiesNow } from './duties.ts'
+import { dutiesNow, isThereAlready } from './duties.ts'
 
 export interface NextHandover {
   /** Meeting time; past where the plan has a driver who has not taken over yet. */
@@ -29,7 +29,7 @@ export function nextHandover(state: State, now: number): NextHandover | undefine
     const clockMs = outlook.run ? clockAt(outlook.run, now).clockMs : -1
     const open = planned.filter((span) => {
       if (span.toMs <= clockMs) return false
-      if (!outlook.run && span.fromMs === 0) return !isHeldAlready(state, span)
+      if (!outlook.run && span.fromMs === 0) return !isThereAlready(state, span)
       return !(outlook.run && isSettled(state, outlook, { span, planned }))
     })
     const from = nextPosition(open, clockMs)
@@ -44,12 +44,6 @@ export function nextHandover(state: State, now: number): NextHandover | undefine
 function nextPosition(open: readonly PlanSpan[], clockMs: number): number | undefined {
   const late = open.find((span) => span.duty === 'controller' && span.fromMs <= clockMs)
   return late?.fromMs ?? open.find((span) => span.fromMs > clockMs)?.fromMs
-}
-
-function isHeldAlready(state: State, span: PlanSpan): boolean {
-  return dutiesNow(state).some(
-    (duty) => duty.person === span.person && duty.duty === span.duty && duty.post === span.post,
-  )
 }
 
 interface Change {

@@ -3,7 +3,7 @@ import * as z from 'zod/mini'
 import { count, durationMs, lineId, name, timeMs, words } from '../entry/scalars.ts'
 import { ruleSchema } from '../rules/index.ts'
 
-export const ITEM_KINDS = [
+const ITEM_KINDS = [
   'briefing',
   'practice',
   'qualifying',

@@ -41,14 +41,15 @@ export function assumeDuties(draft: Draft, entry: EntryOf<'green.1'>, at: number
   for (const span of inForce(draft, 'plan', at)?.spans ?? []) {
     if (span.segment !== entry.body.segment || span.fromMs > 0 || span.toMs === 0) continue
     if (people.holding.has(span.person) || isElsewhere(people, span.person)) continue
-    if (holdersOf(people, span).length > 0) continue
+    if ([...people.holding.values()].some((holder) => isRelievedBy(holder, span))) continue
     begin(people, span, { entry: entry.id, at }).assumed = true
   }
 }
 
 function take(people: PeopleDraft, move: Move, handover: Handover): void {
   leaveDuty(people, move.person, handover.at)
-  for (const holder of holdersOf(people, move)) {
+  for (const holder of people.holding.values()) {
+    if (!isRelievedBy(holder, move)) continue
     // Two who go to one unnumbered post in one handover stand there together.
     if (move.duty === 'post' && holder.entry === handover.entry) continue
     leaveDuty(people, holder.person, handover.at)
@@ -65,11 +66,9 @@ function begin(people: PeopleDraft, move: Move, { entry, at }: Handover): SpanDr
   return span
 }
 
-function holdersOf(people: PeopleDraft, move: Move): readonly SpanDraft[] {
-  if (move.duty !== 'controller' && move.duty !== 'post') return []
-  return [...people.holding.values()].filter(
-    (span) => span.duty === move.duty && (move.duty === 'controller' || span.post === move.post),
-  )
+function isRelievedBy(span: SpanDraft, move: Move): boolean {
+  if (span.duty !== move.duty) return false
+  return move.duty === 'controller' || (move.duty === 'post' && span.post === move.post)
 }
 
 function hasAlready(span: SpanDraft | undefined, move: Move): boolean {

@@ -8,9 +8,9 @@ import { inForce } from './in-force.ts'
 import type { InterruptionSpan } from './state.ts'
 
 /** A press trails or leads what it records by up to this much: common practice, no source. */
-export const PRESS_BOUND_MS = 1_000
+const PRESS_BOUND_MS = 1_000
 /** The hall's clock is read off a screen in whole seconds: common practice, no source. */
-export const READING_BOUND_MS = 1_000
+const READING_BOUND_MS = 1_000
 
 export type Cause = InterruptionSpan['cause']
 

@@ -15,6 +15,14 @@ test('L1: entries that count at one instant stand by device, then by number', ()
   expect(notes.map((said) => said.body.words)).toEqual(['first', 'second', 'third'])
 })
 
+test('L1: the number decides, not the id', () => {
+  const pressing = new Pressing()
+  for (const words of ['numbered 2', 'numbered 1']) pressing.press(GREEN, 'note.1', { words })
+  const swapped = pressing.entries.map((entry) => ({ ...entry, n: 3 - entry.n }))
+  const { notes } = fold(swapped).record
+  expect(notes.map((said) => said.body.words)).toEqual(['numbered 1', 'numbered 2'])
+})
+
 test('L1: the order of entries is the one the fold reads them in', () => {
   const pressing = new Pressing()
   for (const step of [3, 1, 2]) pressing.press(GREEN + step, 'note.1', { words: `${step}` })

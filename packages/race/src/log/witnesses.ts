@@ -8,7 +8,7 @@ import { holds, type Line } from './line.ts'
 import { statementOf, type Statement } from './statements.ts'
 
 /** Common practice, no source. */
-export const WITNESS_WITHIN_MS = 10_000
+const WITNESS_WITHIN_MS = 10_000
 
 /** The last statement of a channel. One object a channel: the fold makes no waste. */
 interface Group {

@@ -1,5 +1,5 @@
 /** Ends of stints, next duties, reliefs at posts. */
-import { dutiesNow, nextDutyOf } from '../clocks/duties.ts'
+import { dutiesNow, isThereAlready, nextDutyOf } from '../clocks/duties.ts'
 import { driverNow, stintClock } from '../clocks/stint-clock.ts'
 import type { PlanSpan } from '../documents/plan.ts'
 import { inForce } from '../fold/in-force.ts'
@@ -18,12 +18,19 @@ export function dutiesDue(state: State, now: number): readonly Obligation[] {
     const next = nextDutyOf(state, person, now)
     const outlook = next && outlooks.find((one) => one.item.id === next.span.segment)
     if (!next || !outlook) continue
+    if (isWaitingThere(state, outlook, next.span)) continue
     const held = standsStill(state, outlook, now)
     due.push(nextDuty(state, { span: next.span, dueAt: next.startsAt, held }))
     const relieved = whoIsRelieved(state, outlook, next.span)
     if (relieved) due.push(relief(state, { span: next.span, dueAt: next.startsAt, held }, relieved))
   }
   return due
+}
+
+/** Nothing is owed by who already stands where the next segment wants them; a driver is to be ready. */
+function isWaitingThere(state: State, outlook: SegmentOutlook, span: PlanSpan): boolean {
+  if (outlook.run || span.fromMs > 0 || span.duty === 'controller') return false
+  return isThereAlready(state, span)
 }
 
 /** A stint that lasts as long as its segment ends with it, and is not named twice. */

@@ -105,6 +105,26 @@ describe('what is over and done with', () => {
     expect(planned()).toEqual([])
   })
 
+  test('who waits where the segment wants them owes nothing more, a driver is to be ready', () => {
+    const pressing = smallMeeting()
+    const moves = [
+      { person: Solveig, duty: 'controller' as const },
+      { person: Imre, duty: 'post' as const, post: '4' },
+    ]
+    expect(due(pressing, -5).map(([, label]) => label)).toEqual([
+      'Imre to post 4',
+      'Solveig drives',
+      'Tamsin to the wall',
+      'Okello drives',
+    ])
+    pressing.press(GREEN - 6 * MINUTE, 'handover.1', { moves })
+    expect(due(pressing, -5).map(([, label]) => label)).toEqual([
+      'Solveig drives',
+      'Tamsin to the wall',
+      'Okello drives',
+    ])
+  })
+
   test('a call is unanswered 30 s after it, until it is answered or another takes its place', () => {
     const pressing = running()
     const call = (second: number) =>

@@ -1,6 +1,5 @@
 import type { Regulations } from '../documents/rules.ts'
 import { ASSUMED_POLICY, type Clock, type ClockPolicy, type Interruption } from './clock-policy.ts'
-import { rulesOf } from './index.ts'
 import { known } from './shape.ts'
 
 export interface PolicyFor {
@@ -16,10 +15,12 @@ export function policyFor(
   clock: Clock,
   under: Interruption,
 ): PolicyFor {
-  for (const { value, clause } of rulesOf(regulations?.rules ?? [], 'clockPolicy')) {
+  for (const rule of regulations?.rules ?? []) {
+    if (rule.kind !== 'clockPolicy') continue
+    const { value, clause } = rule
     const does = known(value.does)
     if (does === undefined || value.clock !== clock || value.under !== under) continue
-    return { does, assumed: false, ...(clause === undefined ? {} : { clause }) }
+    return clause === undefined ? { does, assumed: false } : { does, assumed: false, clause }
   }
   return { does: ASSUMED_POLICY[clock], assumed: true }
 }

@@ -9,7 +9,7 @@ import { GREEN, Pressing } from './pressing.ts'
 export const MINUTE = 60_000
 export const SECOND = 1_000
 
-export const programme: Regulations['programme'] = [
+const programme: Regulations['programme'] = [
   { id: 'one', kind: 'segment', length: { by: 'time', lengthMs: 1_200_000 } },
   { id: 'rest', kind: 'break', lengthMs: 600_000 },
   { id: 'two', kind: 'segment', length: { by: 'time', lengthMs: 1_200_000 } },
@@ -19,7 +19,7 @@ export function regulations(rules: readonly Rule[] = []): Regulations {
   return { name: 'Two twenties', timeZone: 'Europe/Berlin', programme, rules: [...rules] }
 }
 
-export const crew = {
+const crew = {
   people: Object.entries(PEOPLE).map(([name, person]) => ({ id: person, name, duties: [] })),
 }
 

@@ -10,12 +10,18 @@ import type { SegmentOutlook } from './programme.ts'
  */
 export function plannedDuties(plan: Plan | undefined, segment: string): readonly PlanSpan[] {
   const merged: PlanSpan[] = []
+  const last = new Map<string, number>()
   const spans = (plan?.spans ?? []).filter((span) => span.segment === segment)
   for (const span of spans.sort((a, b) => a.fromMs - b.fromMs || a.toMs - b.toMs)) {
-    const at = merged.findIndex((before) => before.toMs >= span.fromMs && isSameDuty(before, span))
-    const before = merged[at]
-    if (before) merged[at] = { ...before, toMs: Math.max(before.toMs, span.toMs) }
-    else merged.push(span)
+    const duty = `${span.person} ${span.duty} ${span.duty === 'controller' ? '' : (span.post ?? '')}`
+    const place = last.get(duty) ?? merged.length
+    const before = merged[place]
+    if (before && before.toMs >= span.fromMs) {
+      merged[place] = { ...before, toMs: Math.max(before.toMs, span.toMs) }
+    } else {
+      last.set(duty, merged.length)
+      merged.push(span)
+    }
   }
   return merged
 }
@@ -73,12 +79,6 @@ export function isSettled(
     if (duty.person === span.person) return plannedDutyOf(planned, duty, began).own?.id === span.id
     return began >= span.fromMs && began > 0
   })
-}
-
-function isSameDuty(a: PlanSpan, b: PlanSpan): boolean {
-  return (
-    a.person === b.person && a.duty === b.duty && (a.duty === 'controller' || a.post === b.post)
-  )
 }
 
 function isOfDuty(span: PlanSpan, duty: Pick<DutySpan, 'person' | 'duty' | 'post'>): boolean {

@@ -71,17 +71,26 @@ describe('the device’s two clocks', () => {
   })
 
   it('S26: the burst sets it again', () => {
-    const clock = addSample(startOver(setClock(), at(91_000)), probe(91_010, quick))
-    expect(reckon(clock, 91_014).standing).toBe('set')
-    expect(probesWanted(clock)).toBe(7)
+    const clock = noticeStep(setClock(), woken)
+    const sample = probe(91_010, quick)
+    const set = addSample(clock, { ...sample, dateNow: woken.dateMs + 14 })
+    expect(reckon(set, 91_014).standing).toBe('set')
+    expect(probesWanted(set)).toBe(7)
   })
 })
 
 describe('starting over', () => {
-  it('S25: keeps counting from what was shown, with the bound it had', () => {
+  it('S26: without a step wants a burst, and is as sure as it was', () => {
     const before = reckon(setClock(), 91_000)
-    const after = reckon(startOver(setClock(), at(91_000)), 91_000)
-    expect(after).toEqual({ ...before, standing: 'notSure' })
+    const clock = startOver(setClock(), at(91_000))
+    expect(reckon(clock, 91_000)).toEqual(before)
+    expect(clock.samples).toEqual([])
+    expect(probesWanted(clock)).toBe(8)
+  })
+
+  it('S26: without a step, while it was not sure, stays so', () => {
+    const clock = startOver(noticeStep(setClock(), woken), { ...woken, localMs: 91_000 })
+    expect(reckon(clock, 91_000).standing).toBe('notSure')
   })
 
   it('S24: so it does when the server’s clock is said to be set anew, but vouches for nothing', () => {

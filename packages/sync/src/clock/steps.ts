@@ -1,5 +1,5 @@
 /** When the probes a clock stands on are worth nothing any more: sleep, a moved wall clock, another epoch. */
-import { A_DAY_MS } from './bounds.ts'
+import { A_DAY_MS, SET_WITHIN_MS } from './bounds.ts'
 import { reckon, shownOffsetAt } from './reckon.ts'
 import { BURST_PROBES, type Instants, type ScreenClock } from './screen-clock.ts'
 
@@ -14,20 +14,21 @@ export function noticeStep(clock: ScreenClock, now: Instants): ScreenClock {
 
 /**
  * Call on waking, `pageshow`, `online` and reconnecting. Probes are discarded and a burst is wanted; meanwhile it
- * goes on counting. Where local time fell behind the wall clock the device slept, so it follows the wall;
- * how far off that may be says so, since the wall clock may as well have been set.
+ * goes on counting. Without a step it is as sure as it was, so that a screen looked at while the server is gone
+ * loses nothing by it. Where local time fell behind the wall clock the device slept, so it follows the wall; how far
+ * off that may be says so, since the wall clock may as well have been set.
  */
 export function startOver(clock: ScreenClock, now: Instants): ScreenClock {
   const gap = gapMs(clock, now)
-  const isStep = Math.abs(gap) > STEP_MS
   const fresh = { ...discarded(clock, now.localMs), compared: now }
-  if (!isStep) return fresh
   const doubtMs = Math.abs(gap)
+  if (doubtMs <= STEP_MS) return fresh
   const { line, wall } = fresh
   return {
     ...fresh,
     line: { ...line, offsetMs: line.offsetMs + Math.max(0, gap) },
     heldBoundMs: Math.min(A_DAY_MS, fresh.heldBoundMs + doubtMs),
+    settling: true,
     wall: wall && { ...wall, boundMs: Math.min(A_DAY_MS, wall.boundMs + doubtMs) },
   }
 }
@@ -38,7 +39,7 @@ export function heardEpoch(clock: ScreenClock, epoch: number): ScreenClock {
   const fresh = discarded(clock, clock.compared.localMs)
   // Its epoch tells an old probe from a new one, whenever it was begun.
   const { sinceMs } = clock
-  return { ...fresh, epoch, sinceMs, heldBoundMs: A_DAY_MS, wall: undefined }
+  return { ...fresh, epoch, sinceMs, heldBoundMs: A_DAY_MS, settling: true, wall: undefined }
 }
 
 /** Counts on from what was shown, without any probe. */
@@ -53,7 +54,7 @@ export function discarded(clock: ScreenClock, localMs: number): ScreenClock {
     slew: { fromMs: localMs, restMs: 0 },
     sinceMs: localMs,
     burst: BURST_PROBES,
-    settling: true,
+    settling: clock.settling || boundMs >= SET_WITHIN_MS,
   }
 }
 

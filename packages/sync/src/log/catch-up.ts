@@ -21,10 +21,15 @@ export function connected(state: SyncState, last: number): Step {
   return { state: fresh, effects: [] }
 }
 
-/** A push that begins beyond the cursor tells of a gap; it is not taken, the gap is fetched. */
+/**
+ * A push that begins beyond the cursor tells of a gap; it is not taken, the gap is fetched. So is everything
+ * until this connection's first page has shown that the log here is the server's: what is put on top of
+ * another log hides that it is another.
+ */
 export function pushed(state: SyncState, push: Push): Step {
   if (!state.connected || push.meeting !== state.meeting) return { state, effects: [] }
-  return take({ ...state, heardOf: Math.max(state.heardOf, push.to) }, push.entries)
+  const heard = { ...state, heardOf: Math.max(state.heardOf, push.to) }
+  return state.unchecked ? { state: heard, effects: [] } : take(heard, push.entries)
 }
 
 export function fetched(state: SyncState, request: number, page: EntriesPage): Step {

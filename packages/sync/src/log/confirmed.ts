@@ -9,7 +9,6 @@ export function take(state: SyncState, entries: readonly RecordedEntry[]): Step 
   if (entries.some((entry) => isOfAnotherHistory(state, entry))) return cutBack(state, 0)
   const fresh = contiguous(cursor(state), entries)
   if (fresh.length === 0) return { state, effects: [] }
-  if (hasAny(state.confirmed, fresh)) return cutBack(state, 0)
   return settle({ ...state, confirmed: [...state.confirmed, ...fresh] }, fresh)
 }
 
@@ -29,12 +28,6 @@ export function contiguous(after: number, entries: readonly RecordedEntry[]): Re
 export function isOfAnotherHistory(state: SyncState, entry: Numbered): boolean {
   const ours = state.confirmed[entry.seq - 1] ?? answeredFor(state, entry.seq)
   return ours !== undefined && (ours.id !== entry.id || ours.recordedAt !== entry.recordedAt)
-}
-
-/** An id has one number for ever: with a second one it was sent again to a server put back from an older copy. */
-function hasAny(confirmed: readonly RecordedEntry[], fresh: readonly RecordedEntry[]): boolean {
-  const ids = new Set(fresh.map(({ id }) => id))
-  return confirmed.some(({ id }) => ids.has(id))
 }
 
 function answeredFor(state: SyncState, seq: number): Numbered | undefined {

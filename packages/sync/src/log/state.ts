@@ -43,7 +43,7 @@ export interface SyncState {
   readonly setAside: readonly SetAside[]
   /** The highest number the server is known to have. */
   readonly heardOf: number
-  /** Since connecting, the last confirmed entry was not yet compared with the server's. */
+  /** Since connecting no page has shown yet that the confirmed log is the server's. */
   readonly unchecked: boolean
   /** The one batch on its way. */
   readonly sending: { readonly batch: number; readonly ids: readonly string[] } | undefined

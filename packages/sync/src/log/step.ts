@@ -62,9 +62,8 @@ function askForEntries(state: SyncState): Step {
   const isLevel = !unchecked && cursor(state) >= heardOf
   if (!state.connected || isLevel || fetching || pausing.fetching) return { state, effects: [] }
   const request = state.asked + 1
-  // One entry back on the first page after connecting: if it is not the one this screen has, the
-  // server's log is not the one this screen copied.
-  const after = unchecked ? Math.max(0, cursor(state) - 1) : cursor(state)
+  // One entry back: if it is not the one this screen has, the server's log is not the one it copied.
+  const after = Math.max(0, cursor(state) - 1)
   const asked = { request, heardOf, given: lastGiven(state) }
   return {
     state: { ...state, asked: request, fetching: asked },

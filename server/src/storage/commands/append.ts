@@ -8,7 +8,7 @@ import { mayRecord, type Entry, type RecordedEntry, type Role } from '@pitlamp/r
 import { clockOf } from '../rows.ts'
 import type { DeviceTable, MeetingTable } from '../tables.ts'
 import type { Trx } from './context.ts'
-import { findEntries, insertEntries, type KnownEntry } from './entry-rows.ts'
+import { findEntries, insertEntries, takeOut, type KnownEntry } from './entry-rows.ts'
 import { devicesOf, meetingsOf, raiseLastSeq } from './append-rows.ts'
 import { keepInTray } from './tray.ts'
 
@@ -43,50 +43,65 @@ export async function appendAll(
   trx: Trx,
   inputs: readonly AppendInput[],
 ): Promise<readonly AppendAnswer[]> {
+  const hoped = await takeAll(trx, inputs, targetsIn)
+  const { answers, meetings } = hoped.whole ? hoped : await takeAll(trx, inputs, idsIn)
+  for (const open of meetings) {
+    if (open.lastSeq > open.row.last_seq) await raiseLastSeq(trx, open.row.id, open.lastSeq)
+  }
+  for (const [index, input] of inputs.entries()) {
+    if (isRevoked(answers[index])) await keepInTray(trx, input)
+  }
+  return answers
+}
+
+interface Taken {
+  readonly answers: readonly AppendAnswer[]
+  readonly meetings: readonly OpenMeeting[]
+  /** Every row went in. Otherwise an id was there that was not looked up, and nothing was left behind. */
+  readonly whole: boolean
+}
+
+/**
+ * Looking ids up costs as much as putting rows in, and nearly every press is new: so at first only the targets of
+ * corrections are looked up, and everything only when a row met one that was there already.
+ */
+async function takeAll(
+  trx: Trx,
+  inputs: readonly AppendInput[],
+  lookedUp: (entry: Entry) => readonly string[],
+): Promise<Taken> {
   const devices = await devicesOf(trx, inputs)
-  const meetings = await openMeetings(trx, inputs)
-  const tray: AppendInput[] = []
+  const meetings = new Map<string, OpenMeeting>()
+  for (const row of await meetingsOf(trx, inputs)) {
+    const sent = inputs.flatMap(({ meeting, entries }) => (meeting === row.id ? entries : []))
+    const known = await findEntries(trx, row.id, [...new Set(sent.flatMap(lookedUp))])
+    meetings.set(row.id, { row, known, fresh: [], lastSeq: row.last_seq })
+  }
   const answers = inputs.map((input): AppendAnswer => {
     const device = devices.get(`${input.team}/${input.device}`)
     const open = meetings.get(input.meeting)
     if (!device) return refuseAll(input, 'notJoined')
-    if (device.revoked_at !== null) {
-      tray.push(input)
-      return refuseAll(input, 'revoked')
-    }
+    if (device.revoked_at !== null) return refuseAll(input, 'revoked')
     if (!open || open.row.team !== input.team) return refuseAll(input, 'otherMeeting')
     return take(input, open, device)
   })
-  for (const open of meetings.values()) {
-    if (open.fresh.length === 0) continue
-    await insertEntries(trx, open.row, open.fresh)
-    await raiseLastSeq(trx, open.row.id, open.lastSeq)
-  }
-  for (const input of tray) await keepInTray(trx, input)
-  return answers
+  let whole = true
+  for (const open of meetings.values()) whole &&= await putIn(trx, open)
+  if (!whole) for (const { row } of meetings.values()) await takeOut(trx, row)
+  return { answers, meetings: [...meetings.values()], whole }
 }
 
-async function openMeetings(
-  trx: Trx,
-  inputs: readonly AppendInput[],
-): Promise<Map<string, OpenMeeting>> {
-  const opened = new Map<string, OpenMeeting>()
-  for (const row of await meetingsOf(trx, inputs)) {
-    const ids = new Set<string>()
-    for (const input of inputs) if (input.meeting === row.id) namedIds(input.entries, ids)
-    const known = await findEntries(trx, row.id, [...ids])
-    opened.set(row.id, { row, known, fresh: [], lastSeq: row.last_seq })
-  }
-  return opened
+async function putIn(trx: Trx, { row, fresh }: OpenMeeting): Promise<boolean> {
+  return fresh.length === 0 || (await insertEntries(trx, row, fresh)) === fresh.length
 }
 
-/** Ids to look up: the entries' own, and what their corrections aim at. */
-function namedIds(entries: readonly Entry[], into: Set<string>): void {
-  for (const entry of entries) {
-    into.add(entry.id)
-    const target = targetOf(entry)
-    if (target !== undefined) into.add(target)
-  }
+function idsIn(entry: Entry): readonly string[] {
+  return [entry.id, ...targetsIn(entry)]
+}
+
+function isRevoked(answer: AppendAnswer | undefined): boolean {
+  const first = answer?.results[0]
+  return first?.outcome === 'refused' && first.refusal === 'revoked'
 }
 
 function take(input: AppendInput, open: OpenMeeting, device: DeviceTable): AppendAnswer {
@@ -129,10 +144,10 @@ function allowed(role: Role, entry: Entry, known: ReadonlyMap<string, KnownEntry
   return mayRecord(role, { kind, body }, (id) => known.get(id)?.device === device)
 }
 
-function targetOf(entry: Entry): string | undefined {
-  if (!entry.kind.startsWith('correction.')) return undefined
+function targetsIn(entry: Entry): readonly string[] {
+  if (!entry.kind.startsWith('correction.')) return []
   const body = JSON.parse(entry.body) as { readonly target?: unknown } | null
-  return typeof body?.target === 'string' ? body.target : undefined
+  return typeof body?.target === 'string' ? [body.target] : []
 }
 
 function refuseAll(input: AppendInput, refusal: Refusal): AppendAnswer {

@@ -32,18 +32,31 @@ const IDS_A_STATEMENT = 256
 
 const insertOf = bySize((trx: Trx, size: number) => {
   const row = Object.fromEntries(COLUMNS.map((column) => [column, ''])) as unknown as EntryTable
-  return trx.insertInto('entry').values(Array<EntryTable>(size).fill(row)).compile()
+  return trx
+    .insertInto('entry')
+    .values(Array<EntryTable>(size).fill(row))
+    .onConflict((conflict) => conflict.columns(['meeting', 'id']).doNothing())
+    .compile()
 })
 
+/** @returns how many went in; the others' ids were there already */
 export async function insertEntries(
   trx: Trx,
   meeting: MeetingTable,
   entries: readonly RecordedEntry[],
-): Promise<void> {
+): Promise<number> {
+  let inserted = 0
   for (const part of parts(entries, ROWS_A_STATEMENT)) {
     const values = part.flatMap((entry) => valuesOf(meeting, entry))
-    await trx.executeQuery(withParameters(insertOf(trx, part.length), values))
+    const done = await trx.executeQuery(withParameters(insertOf(trx, part.length), values))
+    inserted += Number(done.numAffectedRows ?? 0)
   }
+  return inserted
+}
+
+/** Undoes what this transaction put into the meeting. */
+export async function takeOut(trx: Trx, { id, last_seq }: MeetingTable): Promise<void> {
+  await trx.deleteFrom('entry').where('meeting', '=', id).where('seq', '>', last_seq).execute()
 }
 
 /** In the order of COLUMNS. */

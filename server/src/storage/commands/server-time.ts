@@ -1,4 +1,5 @@
 /** The one row the server's clock is kept in, and the probe of an ailing disk. */
+import { bySize, withParameters } from './compiled.ts'
 import type { Done, Trx } from './context.ts'
 
 export interface KeptTime {
@@ -21,18 +22,23 @@ export async function keepTime(trx: Trx, input: KeptTime): Promise<Done> {
   return 'done'
 }
 
+const raise = bySize((trx) =>
+  trx
+    .updateTable('server_time')
+    .set({ mark_ms: 0 })
+    .where('id', '=', ROW)
+    .where('epoch', '=', 0)
+    .where('mark_ms', '<', 0)
+    .compile(),
+)
+
 /** Raises the mark only: with every transaction, and once a second. */
 export async function raiseMark(
   trx: Trx,
   input: { readonly markMs: number; readonly epoch: number },
 ): Promise<Done> {
-  await trx
-    .updateTable('server_time')
-    .set({ mark_ms: Math.ceil(input.markMs) })
-    .where('id', '=', ROW)
-    .where('epoch', '=', input.epoch)
-    .where('mark_ms', '<', Math.ceil(input.markMs))
-    .execute()
+  const markMs = Math.ceil(input.markMs)
+  await trx.executeQuery(withParameters(raise(trx, 1), [markMs, ROW, input.epoch, markMs]))
   return 'done'
 }
 

@@ -1,4 +1,7 @@
-/** What the main thread and the writer thread say to each other. */
+/**
+ * What the main thread and the writer thread say to each other, as JSON text: for many small objects that is
+ * several times cheaper than the structured clone.
+ */
 import type { Command } from '../commands/index.ts'
 
 /** Given to the thread at its start. */

@@ -2,7 +2,7 @@
  * One transaction for everything that waited. A command that fails is undone alone and answered with its
  * fault; a disk that takes nothing undoes them all.
  */
-import { sql, type Kysely } from 'kysely'
+import type { Kysely } from 'kysely'
 import type { Trx } from '../commands/context.ts'
 import { groups, perform, type Command } from '../commands/index.ts'
 import { raiseMark } from '../commands/server-time.ts'
@@ -19,33 +19,27 @@ export interface Batch {
 
 /** One result for each command, in order. Never throws. */
 export async function transact(db: Kysely<Tables>, batch: Batch): Promise<readonly Result[]> {
+  const { commands } = batch
   try {
-    return await db.transaction().execute(async (trx) => {
-      const results: Result[] = []
-      for (const group of groups(batch.commands)) results.push(...(await performGroup(trx, group)))
-      await raiseMark(trx, batch)
-      return results
-    })
+    return await db.transaction().execute((trx) => performAll(trx, batch))
   } catch (error) {
-    const result = isOfTheDisk(error) ? { notSaved: words(error) } : { fault: words(error) }
-    return batch.commands.map(() => result)
+    if (isOfTheDisk(error)) return commands.map(() => ({ notSaved: words(error) }))
+    if (commands.length === 1) return [{ fault: words(error) }]
   }
+  // One of them is at fault; each is tried in a transaction of its own, and only that one is undone.
+  const results: Result[] = []
+  for (const command of commands) {
+    results.push(...(await transact(db, { ...batch, commands: [command] })))
+  }
+  return results
 }
 
-async function performGroup(trx: Trx, group: readonly Command[]): Promise<readonly Result[]> {
-  try {
-    await sql`savepoint command`.execute(trx)
-    const answers = await perform(trx, group)
-    await sql`release savepoint command`.execute(trx)
-    return answers.map((answer) => ({ answer }))
-  } catch (error) {
-    if (isOfTheDisk(error)) throw error
-    await sql`rollback to savepoint command`.execute(trx)
-    await sql`release savepoint command`.execute(trx)
-    if (group.length === 1) return [{ fault: words(error) }]
-  }
+async function performAll(trx: Trx, batch: Batch): Promise<readonly Result[]> {
   const results: Result[] = []
-  for (const command of group) results.push(...(await performGroup(trx, [command])))
+  for (const group of groups(batch.commands)) {
+    for (const answer of await perform(trx, group)) results.push({ answer })
+  }
+  await raiseMark(trx, batch)
   return results
 }
 

@@ -45,7 +45,7 @@ export class Writer {
     this.#thread = parts.thread
     this.#mark = parts.mark
     this.#onCommit = parts.onCommit
-    this.#thread.on('message', (message: FromWriter) => this.#hear(message))
+    this.#thread.on('message', (text: string) => this.#hear(JSON.parse(text) as FromWriter))
     this.#thread.on('error', (error) => this.#die(error.message))
     this.#thread.on('exit', () => this.#die('The writer has ended.'))
   }
@@ -84,7 +84,7 @@ export class Writer {
   }
 
   #say(message: ToWriter): void {
-    this.#thread.postMessage(message)
+    this.#thread.postMessage(JSON.stringify(message))
   }
 
   #hear(message: FromWriter): void {

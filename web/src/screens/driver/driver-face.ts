@@ -50,15 +50,31 @@ export function driverFace(seen: DriverSeen): DriverFace {
 }
 
 function driving(stint: StintClock, seen: DriverSeen): DriverFace {
-  const all = { driving: true, duty: 'driving', held: !stint.running, lines: drivingLines(stint, seen) }
+  const all = {
+    driving: true,
+    duty: 'driving',
+    held: !stint.running,
+    lines: drivingLines(stint, seen),
+  }
   const { toGoMs, lengthMs = 0 } = stint
   if (toGoMs === undefined) {
-    return { ...all, label: 'You have driven for', ...large(figure(stint.drivenMs)), urgency: 'calm' }
+    return {
+      ...all,
+      label: 'You have driven for',
+      ...large(figure(stint.drivenMs)),
+      urgency: 'calm',
+    }
   }
   const urgency = urgencyOf('stintEnd', toGoMs)
   if (toGoMs < 0) return { ...all, label: 'Over by', ...large(figure(toGoMs)), left: 0, urgency }
   const text = steady(countdown(toGoMs), countdown(Math.min(lengthMs, MINUTES_ONLY_MS)))
-  return { ...all, label: 'Left in this stint', ...large(text), left: lengthMs > 0 ? toGoMs / lengthMs : 0, urgency }
+  return {
+    ...all,
+    label: 'Left in this stint',
+    ...large(text),
+    left: lengthMs > 0 ? toGoMs / lengthMs : 0,
+    urgency,
+  }
 }
 
 const MINUTES_ONLY_MS = 3_599_000
@@ -72,7 +88,13 @@ function waiting(seen: DriverSeen): DriverFace {
     duty: duty === undefined ? DUTY_WORD.offDuty.toLowerCase() : ownDuty(duty.duty, duty.post),
     held: false,
   }
-  if (!next) return { ...all, label: 'Nothing more is planned for you', urgency: 'calm', lines: waitingLines(seen) }
+  if (!next)
+    return {
+      ...all,
+      label: 'Nothing more is planned for you',
+      urgency: 'calm',
+      lines: waitingLines(seen),
+    }
   const leftMs = next.startsAt - now
   const what = sentenceCase(dutyWords(next.span.duty, next.span.post))
   return {
@@ -90,22 +112,40 @@ function large(text: string): Pick<DriverFace, 'big' | 'tail'> {
   return seconds === undefined ? { big: text } : { big: `${hours}:${minutes}`, tail: seconds }
 }
 
-function drivingLines(stint: StintClock, seen: DriverSeen): readonly DriverLine[] {
-  const after = nextDutyOf(seen.state, seen.person, seen.now)
-  const then: DriverLine[] =
-    after && stint.plannedEndAt !== undefined
-      ? [line('then', 'Then', dutyWords(after.span.duty, after.span.post), about(stint.plannedEndAt, seen))]
-      : stint.plannedEndAt === undefined
-        ? []
-        : [line('then', 'Then', 'off duty', about(stint.plannedEndAt, seen))]
-  return [...nextStop(seen), ...then, ...again(seen, stint.plannedEndAt ?? seen.now)]
+const GAP_MS = 60_000
+
+/** What follows the stint at once, and what follows after a rest. */
+function drivingLines({ plannedEndAt }: StintClock, seen: DriverSeen): readonly DriverLine[] {
+  const stop = nextStop(seen)
+  if (plannedEndAt === undefined) return [...stop, ...again(seen, seen.now)]
+  const next = nextDutyOf(seen.state, seen.person, seen.now)
+  const rests = next === undefined || next.startsAt - plannedEndAt > GAP_MS
+  const duty = next && dutyWords(next.span.duty, next.span.post)
+  const then = {
+    id: 'then',
+    lead: 'Then',
+    what: rests ? 'off duty' : (duty ?? ''),
+    when: about(plannedEndAt, seen),
+  }
+  const later =
+    rests && next !== undefined && next.span.duty !== 'controller'
+      ? [{ id: 'next', lead: 'Next', what: duty ?? '', when: about(next.startsAt, seen) }]
+      : []
+  return [...stop, then, ...later, ...again(seen, plannedEndAt)]
 }
 
 function waitingLines(seen: DriverSeen): readonly DriverLine[] {
   const next = nextDutyOf(seen.state, seen.person, seen.now)
   const drives = next?.span.duty === 'controller' ? [] : again(seen, seen.now)
   const starts = next
-    ? [line('next', 'Next', dutyWords(next.span.duty, next.span.post), about(next.startsAt, seen))]
+    ? [
+        {
+          id: 'next',
+          lead: 'Next',
+          what: dutyWords(next.span.duty, next.span.post),
+          when: about(next.startsAt, seen),
+        },
+      ]
     : []
   return [...starts, ...drives]
 }
@@ -115,9 +155,13 @@ const STOPS: readonly Obligation['kind'][] = ['plannedStop', 'stopWindowCloses',
 function nextStop(seen: DriverSeen): readonly DriverLine[] {
   const stop = obligations(seen.state, seen.now).find(({ kind }) => STOPS.includes(kind))
   if (!stop) return []
-  const lead = { stopWindowOpens: 'Stop from', stopWindowCloses: 'Stop by', plannedStop: 'Next stop' }
+  const lead = {
+    stopWindowOpens: 'Stop from',
+    stopWindowCloses: 'Stop by',
+    plannedStop: 'Next stop',
+  }
   const kind = stop.kind as keyof typeof lead
-  return [line('stop', lead[kind], '', about(stop.dueAt, seen))]
+  return [{ id: 'stop', lead: lead[kind], what: '', when: about(stop.dueAt, seen) }]
 }
 
 function again({ state, now, person, timeZone }: DriverSeen, after: number): readonly DriverLine[] {
@@ -125,16 +169,14 @@ function again({ state, now, person, timeZone }: DriverSeen, after: number): rea
     (span) => span.person === person && span.duty === 'controller' && span.fromAt > after,
   )
   const seen = { now, timeZone }
-  return next ? [line('again', 'You drive again', '', about(next.fromAt, seen))] : []
+  return next
+    ? [{ id: 'again', lead: 'You drive again', what: '', when: about(next.fromAt, seen) }]
+    : []
 }
 
 function about(at: number, { now, timeZone }: Pick<DriverSeen, 'now' | 'timeZone'>): string {
   if (at <= now) return 'due now'
   return `about ${clockTime(at, timeZone, { dayRelativeTo: now })}`
-}
-
-function line(id: string, lead: string, what: string, when: string): DriverLine {
-  return { id, lead, what, when }
 }
 
 function ownDuty(duty: Duty, post: string | undefined): string {

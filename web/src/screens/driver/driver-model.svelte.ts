@@ -21,7 +21,10 @@ export class DriverModel {
   readonly head = $derived.by(() => raceHead(this.#of().state, this.#second))
   readonly face = $derived.by(() => {
     const { state, now } = this.#of()
-    return this.person && driverFace({ state, now, person: this.person.id, timeZone: this.crew.timeZone })
+    return (
+      this.person &&
+      driverFace({ state, now, person: this.person.id, timeZone: this.crew.timeZone })
+    )
   })
   readonly call = $derived.by(() => {
     const call = this.person && callFor(this.#of().state, this.person.id)
@@ -34,7 +37,7 @@ export class DriverModel {
     () => this.call === undefined && this.face !== undefined && this.face.urgency !== 'calm',
   )
 
-  hold(person: string | undefined): void {
+  readonly hold = (person: string | undefined): void => {
     this.#of().holdBy(person)
   }
 

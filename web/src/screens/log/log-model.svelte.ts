@@ -1,5 +1,7 @@
 /** The whole log, newest first, and setting right what was pressed wrongly. Works without the server. */
+import type { Device } from '@pitlamp/contract'
 import { inForce, may, type LogLine, type ReadEntry } from '@pitlamp/race'
+import { askDevices } from '../../api/team.ts'
 import type { MeetingPort } from '../../meeting/port.ts'
 import { crewNames } from '../../parts/crew.ts'
 import { entryWords } from '../../parts/entry-words.ts'
@@ -32,9 +34,12 @@ export class LogModel {
   readonly #of: () => MeetingPort
   filter = $state<Filter>('all')
   chosen = $state<string>()
+  /** Devices that are not here just now; a captain's device can ask what they are called. */
+  #away = $state.raw<readonly Device[]>([])
 
   constructor(meeting: () => MeetingPort) {
     this.#of = meeting
+    void this.#askWhoIsAway()
   }
 
   readonly #log = $derived.by(() => this.#of().state.record.log)
@@ -130,8 +135,15 @@ export class LogModel {
         ? 'this device'
         : (deviceName?.(entry.device) ??
           screens.find((screen) => screen.device === entry.device)?.name ??
+          this.#away.find(({ id }) => id === entry.device)?.name ??
           `device ${entry.device.slice(-4)}`)
     return entry.person === undefined ? name : `${this.crew.nameOf(entry.person)}, ${name}`
+  }
+
+  async #askWhoIsAway(): Promise<void> {
+    if (!may(this.#of().role, { do: 'manageDevices' })) return
+    const reply = await askDevices()
+    if ('ok' in reply) this.#away = reply.ok.devices
   }
 
   #standingWords({ standing, reason, witnessOf, entry, at }: LogLine): string {

@@ -19,12 +19,18 @@ export class MarshalModel {
   readonly page = $derived.by(() => {
     if (!this.person) return undefined
     const { timeZone, nameOf } = this.crew
-    return postPage({ state: this.#of().state, now: this.#now, person: this.person.id, timeZone, nameOf })
+    return postPage({
+      state: this.#of().state,
+      now: this.#now,
+      person: this.person.id,
+      timeZone,
+      nameOf,
+    })
   })
 
   readonly power = $derived.by(() => raceHead(this.#of().state, this.#now).power)
 
-  hold(person: string | undefined): void {
+  readonly hold = (person: string | undefined): void => {
     this.#of().holdBy(person)
   }
 }

@@ -1,5 +1,12 @@
 /** What stands on a marshal's page. Times are whole minutes and "about": nothing on it ticks. */
-import { type Duty, dutyOf, nextDutyOf, planTimeline, type State, type TimelineSpan } from '@pitlamp/race'
+import {
+  type Duty,
+  dutyOf,
+  nextDutyOf,
+  planTimeline,
+  type State,
+  type TimelineSpan,
+} from '@pitlamp/race'
 import { dutyWords, sentenceCase } from '../../parts/moves.ts'
 import { clockTime } from '../../parts/time.ts'
 

@@ -14,13 +14,17 @@ interface Written {
   readonly plan: Plan
 }
 
-/** The next stretch in which nobody has this duty, for whoever had it least recently. */
+/** The next stretch in which nobody has this duty, for whoever is free then and had it least recently. */
 export function addSpan({ rules, crew, plan }: Written, duty: Duty): void {
   const open = firstOpen({ rules, crew, plan }, duty)
-  const person = nextPerson({ rules, crew, plan }, duty)
-  if (!open || person === undefined) return
-  const toMs = Math.min(open.untilMs, open.fromMs + STINT_MS)
+  if (!open) return
   const { segment, fromMs } = open
+  const toMs = Math.min(open.untilMs, fromMs + STINT_MS)
+  const busy = plan.spans.filter(
+    (span) => span.segment === segment && span.fromMs < toMs && fromMs < span.toMs,
+  )
+  const person = nextPerson({ rules, crew, plan }, { duty, busy })
+  if (person === undefined) return
   plan.spans.push({ id: freshId('p', plan.spans), person, duty, segment, fromMs, toMs })
 }
 
@@ -63,8 +67,13 @@ function firstOpen({ rules, plan }: Written, duty: Duty) {
   return undefined
 }
 
-function nextPerson({ rules, crew, plan }: Written, duty: Duty): string | undefined {
-  const able = crew.people.filter(({ duties }) => duties.includes(duty))
+function nextPerson(
+  { rules, crew, plan }: Written,
+  { duty, busy }: { readonly duty: Duty; readonly busy: readonly PlanSpan[] },
+): string | undefined {
+  const able = crew.people.filter(({ id, duties }) => {
+    return duties.includes(duty) && !busy.some(({ person }) => person === id)
+  })
   const done = inOrder(rules, plan.spans, ({ fromMs }) => fromMs).filter(
     (span) => span.duty === duty,
   )

@@ -14,7 +14,10 @@ export interface Job {
 export function jobsOf({ state, now }: Seen, stop: StopState): readonly Job[] {
   const since = cameInAt(stop)
   return faultClocks(state, now)
-    .filter(({ fault: { ended } }) => ended === undefined || (ended.how === 'mended' && ended.at >= since))
+    .filter(
+      ({ fault: { ended } }) =>
+        ended === undefined || (ended.how === 'mended' && ended.at >= since),
+    )
     .map(({ fault, repairMs, repairing }) => ({
       id: fault.entry,
       what: fault.fault,

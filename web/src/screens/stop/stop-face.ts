@@ -46,7 +46,8 @@ const CAME_IN = { pitEntry: 'Pit entry at', stopped: 'Stopped at' } as const
  * otherwise it names the two instants between which it lies, and goes on counting.
  */
 export function stopFace(stop: StopClock, seen: StopSeen): StopFace {
-  if (stop.minimumMs === undefined || stop.remainingMs === undefined) return withoutMinimum(stop, seen)
+  if (stop.minimumMs === undefined || stop.remainingMs === undefined)
+    return withoutMinimum(stop, seen)
   if (stop.countedFrom === undefined) return notCountedYet(stop, stop.minimumMs, seen)
   const { remainingMs, minimumMs, goAt } = stop
   const sure = seen.clock.standing === 'set'
@@ -55,7 +56,11 @@ export function stopFace(stop: StopClock, seen: StopSeen): StopFace {
     counts: 'down',
     big: steady(countdown(remainingMs), countdown(minimumMs)),
     label: `${nameOf(stop)}, ${fromTo(stop, seen)}. ${remainingMs > 0 ? 'Not before' : 'Wait for GO'}`,
-    under: [cameIn(stop, seen), sure ? marginWords(stop) : betweenWords(stop, seen), ...heldWords(stop, seen)],
+    under: [
+      cameIn(stop, seen),
+      sure ? marginWords(stop) : betweenWords(stop, seen),
+      ...heldWords(stop, seen),
+    ],
     left: minimumMs > 0 ? remainingMs / minimumMs : 0,
     urgency: urgencyOf('stopGo', remainingMs),
     held: !stop.running,
@@ -67,7 +72,9 @@ function go(stop: StopClock, overMs: number): StopFace {
     counts: 'go',
     big: 'GO',
     label: `${nameOf(stop)}: the minimum is over`,
-    under: [overMs < 1_000 ? 'The car may leave.' : `The car could have left ${figure(overMs)} ago.`],
+    under: [
+      overMs < 1_000 ? 'The car may leave.' : `The car could have left ${figure(overMs)} ago.`,
+    ],
     left: 0,
     urgency: 'now',
     held: false,

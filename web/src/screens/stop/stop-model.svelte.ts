@@ -1,5 +1,12 @@
 /** What the Stop screen shows and records. Sheets and everyday verbs are the wall's own. */
-import { countedMoments, handsOnCar, inForce, nextHandover, stopClock, type Move } from '@pitlamp/race'
+import {
+  countedMoments,
+  handsOnCar,
+  inForce,
+  nextHandover,
+  stopClock,
+  type Move,
+} from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
 import { handsWords } from '../../parts/hands.ts'
 import { moveWords } from '../../parts/moves.ts'
@@ -32,7 +39,9 @@ export class StopModel {
   readonly stop = $derived.by(() => this.#clock?.stop)
   readonly face = $derived.by(() => {
     const { state, now, clock } = this.#of()
-    return this.#clock && stopFace(this.#clock, { state, now, clock, timeZone: this.wall.crew.timeZone })
+    return (
+      this.#clock && stopFace(this.#clock, { state, now, clock, timeZone: this.wall.crew.timeZone })
+    )
   })
   readonly hands = $derived.by(() => handsWords(handsOnCar(this.#of().state, this.#of().now)))
   readonly hotWork = $derived.by(
@@ -75,7 +84,7 @@ export class StopModel {
     return undoable !== undefined && undoable.entry === this.stop?.entry
   })
 
-  press(id: string, place: number): void {
+  readonly press = (id: string, place: number): void => {
     if (id === 'undoCarIn') this.#of().undo()
     else if (id === 'stopped') this.#record(place)
     else if (id === 'carOut') this.#carOut(place)
@@ -83,15 +92,15 @@ export class StopModel {
   }
 
   /** Starts a job or ticks it off. */
-  job(id: string, press: 'start' | 'mended'): void {
+  readonly job = (id: string, press: 'start' | 'mended'): void => {
     this.wall.pressFault(id, press)
   }
 
-  carry(carries: boolean): void {
+  readonly carry = (carries: boolean): void => {
     this.#carries = carries
   }
 
-  takeMoves(moves: readonly Move[]): void {
+  readonly takeMoves = (moves: readonly Move[]): void => {
     this.#moves = moves
     this.#carries = true
     this.changing = false

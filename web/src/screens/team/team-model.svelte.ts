@@ -20,7 +20,9 @@ export class TeamModel {
   readonly here = $derived.by(() => this.devices.filter(({ revokedAt }) => revokedAt === undefined))
   readonly gone = $derived.by(() => this.devices.filter(({ revokedAt }) => revokedAt !== undefined))
   /** The server's time, as good as now: this device has just been seen asking. */
-  readonly lastSeenAt = $derived.by(() => Math.max(0, ...this.devices.map(({ seenAt = 0 }) => seenAt)))
+  readonly lastSeenAt = $derived.by(() =>
+    Math.max(0, ...this.devices.map(({ seenAt = 0 }) => seenAt)),
+  )
   readonly doubt = $derived.by(() => this.#of().clock.doubt)
 
   /** Connected to this meeting just now. */

@@ -14,7 +14,9 @@ export function factsOf(state: State, now: number, timeZone: string): readonly F
   const { done, demanded } = stopsDone(state, now)
   return [
     { label: 'The car', value: handsWords(handsOnCar(state, now)), speaks: true },
-    ...(demanded === undefined ? [] : [{ label: 'Stops made', value: `${done} of ${demanded}`, speaks: false }]),
+    ...(demanded === undefined
+      ? []
+      : [{ label: 'Stops made', value: `${done} of ${demanded}`, speaks: false }]),
     { label: 'In the hall', value: clockTime(now, timeZone), speaks: true },
   ]
 }

@@ -27,13 +27,29 @@ export function stintShown({ state, now, crew }: Seen): StintShown {
   const name = crew.nameOf(stint.person)
   const held = !stint.running
   if (stint.toGoMs === undefined || stint.plannedEndAt === undefined) {
-    return { name, held, urgency: 'calm', lit: false, label: 'driving for', figure: figure(stint.drivenMs) }
+    return {
+      name,
+      held,
+      urgency: 'calm',
+      lit: false,
+      label: 'driving for',
+      figure: figure(stint.drivenMs),
+    }
   }
   const { toGoMs, lengthMs = 0 } = stint
   const plannedEnd = `planned end ${clockTime(stint.plannedEndAt, crew.timeZone)}`
   const urgency = urgencyOf('stintEnd', toGoMs)
   if (toGoMs < 0) {
-    return { name, held, urgency, lit: false, label: 'over the plan', figure: `+${figure(toGoMs)}`, left: 0, plannedEnd }
+    return {
+      name,
+      held,
+      urgency,
+      lit: false,
+      label: 'over the plan',
+      figure: `+${figure(toGoMs)}`,
+      left: 0,
+      plannedEnd,
+    }
   }
   return {
     name,

@@ -4,6 +4,7 @@ import { about, countdown } from '../../parts/time.ts'
 export interface Reckoned {
   readonly elapsedMs?: number
   readonly toGoMs?: number
+  readonly lengthMs?: number
 }
 
 /** A reading is worth pressing for where it is further off than a person's reaction. */
@@ -16,10 +17,16 @@ export function awayWords(
   shows: 'toGo' | 'gone',
   readingMs: number,
 ): string | undefined {
+  const { lengthMs } = reckoned
+  if (shows === 'toGo' && lengthMs !== undefined && readingMs > lengthMs) {
+    return `The segment lasts ${countdown(lengthMs)}: that is more than there is.`
+  }
   const ours = shows === 'toGo' ? reckoned.toGoMs : reckoned.elapsedMs
   if (ours === undefined) return undefined
   const off = Math.abs(readingMs - ours)
   const here = `Here it is ${countdown(ours)}`
   if (off <= AGREES_MS) return `${here}: they agree.`
-  return off < FAR_MS ? `${here}: ${about(off)} apart.` : `${here}: ${about(off)} apart. Is it right?`
+  return off < FAR_MS
+    ? `${here}: ${about(off)} apart.`
+    : `${here}: ${about(off)} apart. Is it right?`
 }

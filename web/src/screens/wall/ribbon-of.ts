@@ -11,7 +11,13 @@ import {
   type State,
   type TimelineSpan,
 } from '@pitlamp/race'
-import { viewOf, type RibbonRow, type RibbonShown, type RibbonSpan, type RibbonView } from '../../parts/ribbon.ts'
+import {
+  viewOf,
+  type RibbonRow,
+  type RibbonShown,
+  type RibbonSpan,
+  type RibbonView,
+} from '../../parts/ribbon.ts'
 import { clockTime } from '../../parts/time.ts'
 import type { Seen } from './people.ts'
 
@@ -67,7 +73,11 @@ function rowsOf(
   }))
 }
 
-function spansOf(from: readonly TimelineSpan[], person: string, planned: boolean): readonly RibbonSpan[] {
+function spansOf(
+  from: readonly TimelineSpan[],
+  person: string,
+  planned: boolean,
+): readonly RibbonSpan[] {
   return from
     .filter((span) => span.person === person && span.duty !== 'offDuty')
     .map(({ id, duty, fromAt, toAt }) => ({
@@ -96,8 +106,7 @@ function stopsPlanned(
   return (inForce(state, 'plan', now)?.stops ?? []).flatMap(({ id, segment, atMs }) => {
     const outlook = segments.find(({ item }) => item.id === segment)
     if (served.has(id) || !outlook || outlook.state === 'over') return []
-    const at =
-      running?.segment === segment ? atOf(running, atMs, now) : outlook.startsAt + atMs
+    const at = running?.segment === segment ? atOf(running, atMs, now) : outlook.startsAt + atMs
     return [{ id, at, done: false }]
   })
 }

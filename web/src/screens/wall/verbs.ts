@@ -153,7 +153,11 @@ function shown(verb: WallVerb, { phase, carIn }: VerbContext): VerbShown {
   if (verb === 'powerOn' && phase.cause === 'redFlag') return { id: 'greenAgain', word: 'Green' }
   if (verb === 'segmentOver' && isLast(phase)) return { id: verb, word: 'Flag' }
   if (verb === 'carIn') {
-    return { id: verb, word: WORD[verb], hint: carIn === 'stopped' ? 'as it stops' : 'at the pit entry' }
+    return {
+      id: verb,
+      word: WORD[verb],
+      hint: carIn === 'stopped' ? 'as it stops' : 'at the pit entry',
+    }
   }
   if (verb === 'green' && phase.next) {
     return { id: verb, word: WORD[verb], hint: `segment ${phase.next.index + 1}` }

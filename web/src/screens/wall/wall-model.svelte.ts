@@ -7,7 +7,6 @@ import {
   phaseOf,
   segmentClock,
   type Body,
-  type Duty,
   type Move,
 } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
@@ -26,7 +25,14 @@ import { faultsShown, UNNAMED_FAULT } from './faults.ts'
 import { driverNow, dutiesShown, handoverShown, postsOf, stintShown, type Seen } from './people.ts'
 import { ribbonOf } from './ribbon-of.ts'
 import { plannedStopNear } from './stop-to-serve.ts'
-import { isSheet, moreFor, verbsFor, type SheetVerb, type VerbContext, type WallVerb } from './verbs.ts'
+import {
+  isSheet,
+  moreFor,
+  verbsFor,
+  type SheetVerb,
+  type VerbContext,
+  type WallVerb,
+} from './verbs.ts'
 
 const SECOND_MS = 1_000
 const RIBBON_STEP_MS = 10_000
@@ -62,9 +68,7 @@ export class WallModel {
   readonly facts = $derived.by(() => factsOf(this.#of().state, this.#second, this.crew.timeZone))
 
   readonly #obligations = $derived.by(() => obligations(this.#of().state, this.#second))
-  readonly #due = $derived.by(() => 
-    dueShown(this.#obligations, this.#of().now, this.#handover?.at),
-  )
+  readonly #due = $derived.by(() => dueShown(this.#obligations, this.#of().now, this.#handover?.at))
   readonly #stint = $derived.by(() => stintShown(this.seen))
   readonly #faults = $derived.by(() => faultsShown(this.seen))
   readonly calls = $derived.by(() => openCalls({ state: this.#of().state, crew: this.crew }))
@@ -82,8 +86,12 @@ export class WallModel {
   readonly faults = $derived.by(() =>
     this.#faults.map((fault) => ({ ...fault, lit: this.#lit === `fault ${fault.id}` })),
   )
-  readonly clockAsked = $derived.by(() => (this.#askClock ? { lit: this.#lit === 'clock' } : undefined))
-  readonly litCall = $derived.by(() => (this.#lit?.startsWith('call ') ? this.#lit.slice(5) : undefined))
+  readonly clockAsked = $derived.by(() =>
+    this.#askClock ? { lit: this.#lit === 'clock' } : undefined,
+  )
+  readonly litCall = $derived.by(() =>
+    this.#lit?.startsWith('call ') ? this.#lit.slice(5) : undefined,
+  )
 
   readonly duties = $derived.by(() => dutiesShown(this.seen))
   readonly handover = $derived.by(() => handoverShown(this.#handover, this.seen))
@@ -97,14 +105,12 @@ export class WallModel {
       savedOf: (entry) => this.#of().saved(entry),
     }),
   )
-  readonly #verbContext = $derived.by(
-    (): VerbContext => ({
-      phase: this.phase,
-      may: (kind) => this.#of().may(kind),
-      hasCrew: this.crew.people.length > 0,
-      carIn: countedMoments(this.#of().state, this.#second).from,
-    }),
-  )
+  readonly #verbContext = $derived.by((): VerbContext => ({
+    phase: this.phase,
+    may: (kind) => this.#of().may(kind),
+    hasCrew: this.crew.people.length > 0,
+    carIn: countedMoments(this.#of().state, this.#second).from,
+  }))
   readonly verbs = $derived.by(() => verbsFor(this.#verbContext))
   readonly more = $derived.by(() => moreFor(this.#verbContext))
   readonly mayMend = $derived.by(() => this.#of().may('repairFinished.1'))
@@ -119,7 +125,7 @@ export class WallModel {
   readonly callable = $derived.by(() => callable(this.#of().state, this.crew))
   readonly reckoned = $derived.by(() => segmentClock(this.#of().state, this.#second) ?? {})
 
-  press(id: string, place: number): void {
+  readonly press = (id: string, place: number): void => {
     this.#place = place
     const verb = id as WallVerb | 'greenAgain'
     if (isSheet(verb)) this.#open(verb)
@@ -127,50 +133,50 @@ export class WallModel {
   }
 
   /** A press on the More sheet counts at More's place. */
-  pressMore(id: string): void {
+  readonly pressMore = (id: string): void => {
     this.sheet = undefined
     this.press(id, this.#place)
   }
 
-  close(): void {
+  readonly close = (): void => {
     this.sheet = undefined
     this.naming = undefined
   }
 
-  change(moves: readonly Move[]): void {
+  readonly change = (moves: readonly Move[]): void => {
     this.#record('handover.1', { moves: [...moves] }, 'Change')
   }
 
-  nameFault(fault: string): void {
+  readonly nameFault = (fault: string): void => {
     if (this.naming !== undefined) {
       this.#of().correct(this.naming, { what: 'replace', body: { fault } }, 'named')
     }
     this.close()
   }
 
-  setClock(shows: 'toGo' | 'gone', readingMs: number): void {
+  readonly setClock = (shows: 'toGo' | 'gone', readingMs: number): void => {
     const segment = this.phase.segment?.item.id
     if (segment !== undefined) this.#record('clockRead.1', { segment, shows, readingMs }, 'Clock')
   }
 
-  call(person: string, words: string): void {
+  readonly call = (person: string, words: string): void => {
     this.#record('call.1', { person, words }, 'Call')
   }
 
-  note(words: string): void {
+  readonly note = (words: string): void => {
     this.#record('note.1', { words }, 'Note')
   }
 
-  duty(person: string, duty: Duty, post?: string): void {
+  readonly takeDuty = ({ person, duty, post }: Move): void => {
     this.#record('dutyTaken.1', { person, duty, post }, 'Duty')
   }
 
-  heard(call: string): void {
+  readonly heard = (call: string): void => {
     this.#place = this.verbs.length - 1
     this.#record('answer.1', { call, answer: 'heard' }, 'Heard')
   }
 
-  pressFault(fault: string, press: FaultPress): void {
+  readonly pressFault = (fault: string, press: FaultPress): void => {
     this.#place = this.verbs.length - 1
     if (press === 'name') {
       this.naming = fault
@@ -227,7 +233,10 @@ export class WallModel {
       case 'carIn':
         this.#carIn()
         break
-      default:
+      case 'deSlot':
+      case 'wrongLane':
+      case 'contact':
+      case 'stuck':
         this.#record('incident.1', { what: verb }, INCIDENT_WORD[verb])
     }
   }

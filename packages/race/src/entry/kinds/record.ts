@@ -6,7 +6,7 @@ export const DOCUMENTS = ['rules', 'crew', 'car', 'plan', 'evidence'] as const
 export const documentName = z.enum(DOCUMENTS)
 export type DocumentName = z.infer<typeof documentName>
 
-export const sha256 = z.string().check(z.regex(/^[0-9a-f]{64}$/))
+const sha256 = z.string().check(z.regex(/^[0-9a-f]{64}$/))
 
 export const recordKinds = {
   /** The only way a document reaches a meeting; its content is inline, so the log needs nothing else. */
