@@ -59,6 +59,10 @@ async function buildServer(outdir) {
     format: 'esm',
     target: 'node20',
     sourcemap: true,
+    // What is imported later lies apart, and names stay: a start reads a third, and its traces can be read.
+    splitting: true,
+    minifyWhitespace: true,
+    minifySyntax: true,
     // A compiled addon cannot be bundled; the others are tried and done without.
     external: ['better-sqlite3', 'bufferutil', 'utf-8-validate', 'pg-native'],
     banner: {

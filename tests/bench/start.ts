@@ -2,7 +2,7 @@
  * A cold start: from `node` to the first answer that the server is ready, on a store that exists, and what it
  * holds in memory when nobody does anything. The baseline is a Node that answers with `node:http` and nothing else.
  */
-import { execFileSync, spawn } from 'node:child_process'
+import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -25,9 +25,6 @@ interface Start {
 }
 
 export async function bench(): Promise<readonly Row[]> {
-  execFileSync(process.execPath, [join(root, 'server/start/prepare.mjs')], {
-    stdio: ['ignore', 2, 2],
-  })
   const data = mkdtempSync(join(tmpdir(), 'pitlamp-start-'))
   const where = ['--host', '127.0.0.1', '--port', String(PORT), '--data', data]
   const ours = [join(root, 'build/server/main.js'), ...where]

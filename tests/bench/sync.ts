@@ -2,8 +2,6 @@
  * From a press to every screen, durable: the built server against a bare better-sqlite3 insert with a `ws`
  * broadcast, both under the same generator, in turns. Each figure is the median of five runs.
  */
-import { execFileSync } from 'node:child_process'
-import { join } from 'node:path'
 import { startBare, startPitlamp, underLoad, type Run, type Server } from './load/processes.ts'
 import { median, rounded, type Row } from './row.ts'
 
@@ -23,8 +21,6 @@ const P99_MS = 50
 const CPU_RATIO = 1.6
 
 export async function bench(): Promise<readonly Row[]> {
-  const prepare = join(import.meta.dirname, '../../server/start/prepare.mjs')
-  execFileSync(process.execPath, [prepare], { stdio: ['ignore', 2, 2] })
   const [ours, bare] = [await startPitlamp(), await startBare()]
   try {
     const rows: Row[] = []

@@ -9,7 +9,10 @@ import { newPresser, press, sendWhatWasUnderWay, type Presser } from './pressing
 import { newRandom, type Random } from './random.ts'
 
 const DEVICES = 4
-const CUT_WITHIN_MS = 300
+/** The moment of a cut: so many acknowledged entries into a run at most, and then so long, at random. */
+const CUT_WITHIN_ENTRIES = 300
+const CUT_WITHIN_MS = 10
+const PATIENCE_MS = 20_000
 
 export interface Chain {
   readonly seed: number
@@ -61,12 +64,9 @@ async function makeMeeting(options: ServerOptions): Promise<{ port: number; meet
 }
 
 async function pressUntilCut(server: RunningServer, meeting: Meeting, random: Random) {
-  const before = told(meeting)
+  const cutAt = told(meeting) + 1 + random.below(CUT_WITHIN_ENTRIES)
   const stopped = Promise.all(meeting.pressers.map((presser) => press(presser, meeting.id, random)))
-  const first = (async () => {
-    while (told(meeting) === before) await sleep(1)
-  })()
-  await Promise.race([first, stopped])
+  await Promise.race([stopped, untilTold(meeting, cutAt)])
   await sleep(random.below(CUT_WITHIN_MS))
   await server.kill()
   await stopped
@@ -76,6 +76,11 @@ async function auditOf({ id, pressers }: Meeting): Promise<Audit> {
   const device = pressers[0]?.device
   if (!device) throw new Error('Somebody has to press.')
   return audit(await wholeLog(device, id), pressers)
+}
+
+async function untilTold(meeting: Meeting, count: number): Promise<void> {
+  const latest = performance.now() + PATIENCE_MS
+  while (told(meeting) < count && performance.now() < latest) await sleep(1)
 }
 
 const told = ({ pressers }: Meeting) =>

@@ -9,7 +9,7 @@ import { join } from 'node:path'
 import * as z from 'zod/mini'
 import { hashOf, newLinkCode } from './tokens.ts'
 
-export const TICKET_VALID_MS = 1_800_000
+const TICKET_VALID_MS = 1_800_000
 
 const ticketSchema = z.strictObject({
   validUntil: z.int(),

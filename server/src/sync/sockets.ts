@@ -95,7 +95,7 @@ export function openSockets(deps: Deps, log: Log): Sockets {
   }
 }
 
-export function deviceRoom(team: string, device: string): string {
+function deviceRoom(team: string, device: string): string {
   return `device ${team}/${device}`
 }
 

@@ -89,7 +89,7 @@ async function lineOf(child: ChildProcess): Promise<string> {
 const TICK_MS = 10
 
 /** User and system time of all threads, from /proc (proc(5), fields 14 and 15, in ticks of 10 ms). */
-export function cpuMs(pid: number): number {
+function cpuMs(pid: number): number {
   const stat = readFileSync(`/proc/${pid}/stat`, 'utf8')
   const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ')
   return (Number(fields[11]) + Number(fields[12])) * TICK_MS

@@ -10,12 +10,16 @@ import {
 } from '@pitlamp/race'
 import { view, type SyncState } from '@pitlamp/sync'
 
+/** A fold that takes longer shows on a slow tablet. Common practice, no source. */
+const LONG_MS = 8
+
 export class Folded {
   state = $state.raw(emptyState)
   #log: SyncState
   #role: Role
   #stale = true
   #asked = false
+  #tookMs = 0
   /** Bodies are parsed once; the machine hands out the same object for the same entry. */
   readonly #read = new WeakMap<Entry | RecordedEntry, LogEntry>()
 
@@ -37,18 +41,25 @@ export class Folded {
     if (same) return
     this.#stale = true
     if (this.#asked || document.visibilityState === 'hidden') return
-    // Several things that happen at once are folded once.
     this.#asked = true
-    queueMicrotask(() => {
+    this.#later(() => {
       this.#asked = false
       this.freshen()
     })
   }
 
+  /** What happens at once is folded once; a long log that arrives page after page, a quarter of the time at most. */
+  #later(fold: () => void): void {
+    if (this.#tookMs < LONG_MS) queueMicrotask(fold)
+    else setTimeout(fold, this.#tookMs * 3)
+  }
+
   freshen(): void {
     if (!this.#stale) return
     this.#stale = false
+    const beganMs = performance.now()
     this.state = fold(view(this.#log).map((entry) => this.#readOnce(entry)))
+    this.#tookMs = performance.now() - beganMs
   }
 
   #readOnce(entry: Entry | RecordedEntry): LogEntry {

@@ -61,6 +61,7 @@ export class Outbox {
 
   /** What the machine asks to be stored, in one transaction. Rejects where the device does not take it. */
   async keep(what: Keep): Promise<void> {
+    const counter = this.#countedBy(what.confirmed ?? [])
     if (!this.#store) return
     const meeting = this.#meeting
     const transaction = this.#store.transaction(
@@ -87,7 +88,6 @@ export class Outbox {
     for (const id of what.settled ?? []) {
       writes.push(pending.delete([meeting, id]), setAside.delete([meeting, id]))
     }
-    const counter = this.#countedBy(what.confirmed ?? [])
     if (counter) writes.push(transaction.objectStore('counters').put(counter, this.#counterKey))
     await Promise.all(writes)
   }

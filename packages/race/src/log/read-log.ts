@@ -37,21 +37,25 @@ export function readLog(entries: readonly LogEntry[], problems: Problems): ReadL
  */
 function linesOf(entries: readonly LogEntry[], few: Few, problems: Problems): Line[] {
   const numbers = new Numbers()
-  for (const entry of entries) numbers.add(entry)
-  const once = numbers.areRising ? entries : firstOfEach(entries)
+  const lines: Line[] = []
+  for (const entry of entries) {
+    numbers.add(entry)
+    lines.push(picked(lineOf(entry), few))
+  }
+  if (numbers.areRising) {
+    numbers.listGaps(entries, problems)
+    return lines
+  }
+  for (const some of Object.values(few)) some.length = 0
+  const once = firstOfEach(entries)
   numbers.listGaps(once, problems)
-  return once.map((entry) => sorted(lineOf(entry), few))
+  return once.map((entry) => picked(lineOf(entry), few))
 }
 
 /** Lines that need a look before the rest, picked out in the one pass that makes them. */
-interface Few {
-  readonly corrections: Line[]
-  readonly adoptions: Line[]
-  readonly unread: Line[]
-  readonly doubtful: Line[]
-}
+type Few = Readonly<Record<'corrections' | 'adoptions' | 'unread' | 'doubtful', Line[]>>
 
-function sorted(line: Line, few: Few): Line {
+function picked(line: Line, few: Few): Line {
   const { entry } = line
   if (isInDoubt(entry)) few.doubtful.push(line)
   if (line.standing === 'correction') few.corrections.push(line)

@@ -33,10 +33,11 @@ export function findWitnesses(
     const statement = statementOf(entry.kind)
     if (!statement) continue
     const named = statement.channel(entry.body)
-    const channel = holders.get(named) ?? named
+    const channel = (holders.size > 0 && holders.get(named)) || named
     const group = channels.get(channel)
     if (!group) channels.set(channel, { first: line, holder: line, witnesses: undefined })
-    else if (!apart.has(line) && bearsWitness(group, line, statement)) join(group, line, holders)
+    else if (!(apart.size > 0 && apart.has(line)) && bearsWitness(group, line, statement))
+      join(group, line, holders)
     else begin(group, line)
   }
   return holders

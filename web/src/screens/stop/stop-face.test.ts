@@ -1,7 +1,7 @@
 import { stopClock } from '@pitlamp/race'
 import { expect, test } from 'vitest'
 import type { ClockShown } from '../../meeting/port.ts'
-import { MINUTE, running, START, type PaperLog } from '../fixture/paper-log.ts'
+import { MINUTE, running, START, type Missing, type PaperLog } from '../fixture/paper-log.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
 import { stopFace } from './stop-face.ts'
 
@@ -16,7 +16,7 @@ function after(seconds: number, log: PaperLog, clock = SET) {
   return stopFace(stop, { state, now, clock, timeZone: 'UTC' })
 }
 
-function stopped(...without: Parameters<typeof running>): PaperLog {
+function stopped(...without: Missing[]): PaperLog {
   const log = running(...without)
   log.add(40, 'stopIn.1', { moment: 'stopped', planned: 's1p1' })
   return log

@@ -66,6 +66,9 @@ export class StopModel {
     this.moves.map((move) => moveWords(move, this.wall.crew.nameOf)).join(', '),
   )
 
+  /** The minimum is what this screen is about. */
+  readonly told = $derived.by(() => new Set(this.stop ? [`stopGo:${this.stop.entry}`] : []))
+
   readonly verbs = $derived.by(() => {
     const { state, now } = this.#of()
     if (!this.stop) return []

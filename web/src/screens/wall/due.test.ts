@@ -35,7 +35,9 @@ test('what stands elsewhere on the wall is not told again', () => {
     one('readTheClock:r', 'readTheClock', 0),
     one('stopGo:s', 'stopGo', 1),
   ]
-  expect(dueShown(all, 0, undefined)).toEqual({ card: undefined, lines: [] })
+  const { card, lines, told } = dueShown(all, 0, undefined)
+  expect({ card, lines }).toEqual({ card: undefined, lines: [] })
+  expect([...told]).toEqual(all.map(({ id }) => id))
 })
 
 test('people of the handover on the left and the duty a relief begins are told once', () => {
@@ -45,6 +47,15 @@ test('people of the handover on the left and the duty a relief begins are told o
     one('nextDuty:b', 'nextDuty', 20),
   ]
   expect(dueShown(all, 0, 20 * MINUTE)).toMatchObject({ card: { id: 'relief:a' }, lines: [] })
+})
+
+test('what has no room on the wall is left to an alert', () => {
+  const all = [1, 2, 3, 4].map((n) => one(`plannedStop:${n}`, 'plannedStop', 30 * n))
+  expect([...dueShown(all, 0, undefined).told].sort()).toEqual([
+    'plannedStop:1',
+    'plannedStop:2',
+    'plannedStop:3',
+  ])
 })
 
 test('an obligation counts down, then up, in its own words', () => {

@@ -17,6 +17,8 @@ const PRESSING = { now: 0, soon: 1, calm: 2 } as const satisfies Record<Urgency,
 export interface DueShown {
   readonly card?: ObligationShown
   readonly lines: readonly LineShown[]
+  /** Obligations that are in sight somewhere on the wall. */
+  readonly told: ReadonlySet<string>
 }
 
 const LINES = 2
@@ -34,17 +36,22 @@ export function dueShown(
   handoverAt: number | undefined,
 ): DueShown {
   const reliefs = new Set(all.filter(({ kind }) => kind === 'relief').map(spanOf))
+  const toldElsewhere = (one: Obligation) =>
+    ELSEWHERE.has(one.kind) ||
+    (isPeople(one) && toldOnTheLeft(one, handoverAt)) ||
+    (one.kind === 'nextDuty' && reliefs.has(spanOf(one)))
   const [first, ...rest] = all
-    .filter(({ kind }) => !ELSEWHERE.has(kind))
-    .filter((one) => !isPeople(one) || !toldOnTheLeft(one, handoverAt))
-    .filter((one) => one.kind !== 'nextDuty' || !reliefs.has(spanOf(one)))
+    .filter((one) => !toldElsewhere(one))
     .sort((a, b) => pressing(a, now) - pressing(b, now) || sort(a) - sort(b) || a.dueAt - b.dueAt)
+  const lines = rest.sort((a, b) => a.dueAt - b.dueAt).slice(0, LINES)
+  const inSight = [
+    ...all.filter((one) => toldElsewhere(one) || one.kind === 'segmentEnd'),
+    ...lines,
+  ]
   return {
     card: first && obligationShown(first, now),
-    lines: rest
-      .sort((a, b) => a.dueAt - b.dueAt)
-      .slice(0, LINES)
-      .map((one) => ({ id: one.id, words: one.label, figure: figureOf(one, now) })),
+    lines: lines.map((one) => ({ id: one.id, words: one.label, figure: figureOf(one, now) })),
+    told: new Set([...inSight, ...(first ? [first] : [])].map(({ id }) => id)),
   }
 }
 

@@ -83,6 +83,7 @@ export class WallModel {
     return card && { ...card, lit: this.#lit === `due ${card.id}` }
   })
   readonly lines = $derived.by(() => this.#due.lines)
+  readonly told = $derived.by(() => this.#due.told)
   readonly faults = $derived.by(() =>
     this.#faults.map((fault) => ({ ...fault, lit: this.#lit === `fault ${fault.id}` })),
   )
