@@ -1,4 +1,5 @@
 /** The whole server but its start: what tests and `main.ts` both open. It listens to nothing yet. */
+import compress from '@fastify/compress'
 import cookie from '@fastify/cookie'
 import rateLimit from '@fastify/rate-limit'
 import fastify, { LogController, type FastifyInstance, type FastifyServerOptions } from 'fastify'
@@ -9,7 +10,6 @@ import {
 } from 'fastify-type-provider-zod'
 import type { Deps } from './deps.ts'
 import { authorityRoute } from './resources/authority.ts'
-import { sendCompressed } from './resources/compressed.ts'
 import { clockRoutes } from './resources/clock.ts'
 import { demoRoutes } from './resources/demo.ts'
 import { deviceRoutes } from './resources/devices.ts'
@@ -57,7 +57,7 @@ export async function buildApp(deps: Deps): Promise<App> {
   })
   answerWithProblems(http)
   await headers(http, deps.names)
-  sendCompressed(http)
+  await http.register(compress, { encodings: ['gzip'] })
   const sockets = openSockets(deps, http.log)
   healthRoutes(http, deps)
   authorityRoute(http, deps)

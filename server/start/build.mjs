@@ -45,7 +45,13 @@ export async function ensureBuilt(upToDate) {
 
 async function buildWeb(outDir) {
   const { build } = await import('vite')
-  await build({ root: join(root, 'web'), logLevel: 'warn', build: { outDir, emptyOutDir: true } })
+  // How long each plugin took is of no use to somebody who starts a server on a slow laptop.
+  const rolldownOptions = { checks: { bundlerTimings: false } }
+  await build({
+    root: join(root, 'web'),
+    logLevel: 'warn',
+    build: { outDir, emptyOutDir: true, rolldownOptions },
+  })
 }
 
 async function buildServer(outdir) {

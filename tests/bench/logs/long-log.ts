@@ -64,20 +64,24 @@ class LogMaker {
     return entry.id
   }
 
+  /** What is pressed in a day and a night, in hundredths: mostly incidents. */
   next(): void {
     const what = this.draw(100)
-    if (what < 50)
-      this.add({ kind: 'incident.1', body: { what: 'deSlot', where: `turn ${this.draw(9)}` } })
-    else if (what < 60)
+    if (what < 60) this.add({ kind: 'incident.1', body: this.incident() })
+    else if (what < 70)
       this.add({ kind: 'note.1', body: { words: 'Braid looks fine, tyres too.' } })
-    else if (what < 66) this.add({ kind: 'handover.1', body: { moves: this.moves() } })
-    else if (what < 72) this.power()
-    else if (what < 80) this.fault()
-    else if (what < 86) this.call()
-    else if (what < 91) this.stop()
-    else if (what < 95) this.add({ kind: 'workTicked.1', body: { work: 'Wipe tyres', done: true } })
-    else if (what < 97) this.correct()
+    else if (what < 76) this.add({ kind: 'workTicked.1', body: { work: 'Wipe tyres', done: true } })
+    else if (what < 79) this.add({ kind: 'handover.1', body: { moves: this.moves() } })
+    else if (what < 83) this.power()
+    else if (what < 85) this.fault()
+    else if (what < 88) this.call()
+    else if (what < 93) this.stop()
+    else if (what < 96) this.correct()
     else this.add({ kind: 'clockRead.1', body: this.reading(), device: 0 })
+  }
+
+  private incident(): unknown {
+    return { what: 'deSlot', where: `turn ${this.draw(9)}` }
   }
 
   private moves(): unknown {

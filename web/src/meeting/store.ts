@@ -29,7 +29,7 @@ export type Store = IDBPDatabase<Rooms>
 const VERSION = 1
 
 /** Rejects where the browser keeps nothing, as some do in private windows. */
-export function openStore(name = 'pitlamp'): Promise<Store> {
+export async function openStore(name = 'pitlamp'): Promise<Store> {
   return openDB<Rooms>(name, VERSION, {
     upgrade: (database) => {
       for (const room of [

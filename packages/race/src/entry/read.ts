@@ -54,11 +54,20 @@ export function readEntry(entry: Entry | RecordedEntry): LogEntry {
  * own, and every look at one in the fold is then ten times as dear.
  */
 function envelopeOf(entry: Entry | RecordedEntry): Envelope {
-  const { id, device, n, at, atBoundMs, epoch } = entry
-  const made = { id, device, n, at, atBoundMs, epoch }
-  const claimed = entry.person === undefined ? made : { ...made, person: entry.person }
+  const { id, n, at, atBoundMs, epoch } = entry
+  const made = { id, device: shared(entry.device), n, at, atBoundMs, epoch }
+  const claimed = entry.person === undefined ? made : { ...made, person: shared(entry.person) }
   if (!('seq' in entry)) return claimed
   return { ...claimed, seq: entry.seq, recordedAt: entry.recordedAt, role: entry.role }
+}
+
+/**
+ * The same text, but one copy of it for all entries: engines keep names of properties once. Thousands of
+ * entries name a handful of devices, and telling two apart is then a look at two addresses.
+ */
+function shared(text: string): string {
+  const [name = text] = Object.keys({ [text]: 0 })
+  return name
 }
 
 function unread(

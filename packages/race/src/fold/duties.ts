@@ -16,7 +16,9 @@ interface Handover {
 export function applyMoves(draft: Draft, moves: readonly Move[], handover: Handover): boolean {
   let changed = false
   for (const move of moves) {
-    if (hasAlready(draft.people.holding.get(move.person), move)) continue
+    const held = draft.people.holding.get(move.person)
+    if (hasAlready(held, move)) continue
+    if (held) held.toAt = handover.at
     take(draft.people, move, handover)
     changed = true
   }
@@ -46,10 +48,10 @@ export function assumeDuties(draft: Draft, entry: EntryOf<'green.1'>, at: number
   }
 }
 
+/** The person's duty from before is closed by now, and is overwritten here. */
 function take(people: PeopleDraft, move: Move, handover: Handover): void {
-  leaveDuty(people, move.person, handover.at)
   for (const holder of people.holding.values()) {
-    if (!isRelievedBy(holder, move)) continue
+    if (holder.person === move.person || !isRelievedBy(holder, move)) continue
     // Two who go to one unnumbered post in one handover stand there together.
     if (move.duty === 'post' && holder.entry === handover.entry) continue
     leaveDuty(people, holder.person, handover.at)

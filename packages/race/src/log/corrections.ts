@@ -34,7 +34,7 @@ export function applyCorrections(
 ): Corrected {
   const sets: Sets = { apart: new Set(), retimed: new Set() }
   if (corrections.length === 0) return sets
-  const targets = targetsOf(lines, corrections)
+  const targets = targetsOf(lines)
   for (const line of [...corrections].sort(compareLines)) {
     const correction = line.entry as EntryOf<'correction.1'>
     line.reason = correction.body.reason
@@ -54,16 +54,29 @@ const ASTRAY =
 const CLASH = 'Two corrections of one entry were made unaware of each other. The later one holds.'
 const MALFORMED = 'A correction puts in what does not fit the entry. It changes nothing.'
 
-function targetsOf(
-  lines: readonly Line[],
-  corrections: readonly Line[],
-): ReadonlyMap<string, Line> {
-  const wanted = new Set(
-    corrections.map((line) => (line.entry as EntryOf<'correction.1'>).body.target),
-  )
+/** Most corrections follow what they correct within a few entries; only for the others all ids are compared. */
+const NEAR = 64
+
+function targetsOf(lines: readonly Line[]): ReadonlyMap<string, Line> {
   const targets = new Map<string, Line>()
-  for (const line of lines) if (wanted.has(line.entry.id)) targets.set(line.entry.id, line)
+  const far = new Set<string>()
+  lines.forEach((line, place) => {
+    if (line.standing !== 'correction') return
+    const { target } = (line.entry as EntryOf<'correction.1'>).body
+    const near = nearBefore(lines, place, target)
+    if (near) targets.set(target, near)
+    else far.add(target)
+  })
+  if (far.size === 0) return targets
+  for (const line of lines) if (far.has(line.entry.id)) targets.set(line.entry.id, line)
   return targets
+}
+
+function nearBefore(lines: readonly Line[], place: number, id: string): Line | undefined {
+  for (let i = place - 1; i >= 0 && i >= place - NEAR; i -= 1) {
+    if (lines[i]?.entry.id === id) return lines[i]
+  }
+  return undefined
 }
 
 /** The chain goes on, whatever comes of the change. */

@@ -37,11 +37,10 @@ export function readLog(entries: readonly LogEntry[], problems: Problems): ReadL
  */
 function linesOf(entries: readonly LogEntry[], few: Few, problems: Problems): Line[] {
   const numbers = new Numbers()
-  const lines: Line[] = []
-  for (const entry of entries) {
+  const lines = entries.map((entry) => {
     numbers.add(entry)
-    lines.push(picked(lineOf(entry), few))
-  }
+    return picked(lineOf(entry), few)
+  })
   if (numbers.areRising) {
     numbers.listGaps(entries, problems)
     return lines

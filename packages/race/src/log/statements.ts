@@ -87,8 +87,13 @@ const STATEMENTS: { readonly [K in Kind]?: StatementOf<K> } = {
   'carExchanged.1': { channel: () => 'car', same: (a, b) => a.car === b.car },
 }
 
+const BY_KIND: ReadonlyMap<Kind, Statement> = new Map(
+  Object.entries(STATEMENTS).map(([kind, statement]) => [kind as Kind, statement as Statement]),
+)
+
+/** Undefined for kinds that state nothing: most entries, so it is asked of a map, which is quick to say no. */
 export function statementOf(kind: Kind): Statement | undefined {
-  return STATEMENTS[kind]
+  return BY_KIND.get(kind)
 }
 
 function sameMoves(a: readonly Move[], b: readonly Move[]): boolean {

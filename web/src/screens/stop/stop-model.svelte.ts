@@ -67,7 +67,7 @@ export class StopModel {
   )
 
   /** The minimum is what this screen is about. */
-  readonly told = $derived.by(() => new Set(this.stop ? [`stopGo:${this.stop.entry}`] : []))
+  readonly told = $derived.by(() => (this.stop ? [`stopGo:${this.stop.entry}`] : []))
 
   readonly verbs = $derived.by(() => {
     const { state, now } = this.#of()

@@ -18,7 +18,7 @@ export interface DueShown {
   readonly card?: ObligationShown
   readonly lines: readonly LineShown[]
   /** Obligations that are in sight somewhere on the wall. */
-  readonly told: ReadonlySet<string>
+  readonly told: readonly string[]
 }
 
 const LINES = 2
@@ -51,7 +51,7 @@ export function dueShown(
   return {
     card: first && obligationShown(first, now),
     lines: lines.map((one) => ({ id: one.id, words: one.label, figure: figureOf(one, now) })),
-    told: new Set([...inSight, ...(first ? [first] : [])].map(({ id }) => id)),
+    told: [...inSight, ...(first ? [first] : [])].map(({ id }) => id),
   }
 }
 

@@ -28,7 +28,8 @@ const availability: Handler<'availability.1'> = (draft, entry, at) => {
 }
 
 const call: Handler<'call.1'> = (draft, entry, at) => {
-  draft.people.calls.set(entry.id, { ...said(entry, at), by: entry.person ?? entry.device })
+  const { id, body, person, device } = entry
+  draft.people.calls.set(id, { entry: id, at, body, by: person ?? device })
 }
 
 /** A later answer takes the place of an earlier one: heard, then coming. */
