@@ -85,7 +85,7 @@ export class AppModel {
     const opened = await openMeeting(id)
     if ('failed' in opened) return opened
     this.#meeting = opened.meeting
-    opened.meeting.open()
+    void opened.meeting.open()
     return opened
   }
 

@@ -35,7 +35,6 @@ export class Line {
   info: Info
   names: Names
   #connection: Connection | undefined
-  #open = false
   readonly #memory: Memory
   readonly #ears: Ears
 
@@ -47,20 +46,12 @@ export class Line {
     this.names = $state.raw(names)
   }
 
-  #isWanted(): boolean {
-    return this.#open
-  }
-
-  /** The socket's code comes after the first picture: that needs nothing but what is kept here. */
-  async open(): Promise<void> {
-    this.#open = true
-    const { Connection } = await import('./connection.ts')
-    this.#connection ??= new Connection(this.info.id, this.#listener())
-    if (this.#isWanted()) this.#connection.open()
+  open(Line: typeof Connection): void {
+    this.#connection ??= new Line(this.info.id, this.#listener())
+    this.#connection.open()
   }
 
   close(): void {
-    this.#open = false
     this.#connection?.close()
   }
 

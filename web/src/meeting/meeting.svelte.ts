@@ -8,17 +8,18 @@ import {
   setAsideSentence,
   unsentCount,
   type Kept,
+  type SyncEvent,
   type SyncState,
   type WallReckoning,
 } from '@pitlamp/sync'
-import { Alerts } from './alerts.svelte.ts'
+import type { Alerts } from './alerts.svelte.ts'
 import type { Hearing } from './due-alerts.ts'
 import { Folded } from './folded.svelte.ts'
 import { Line, type Ears, type Known } from './line.svelte.ts'
 import { Outbox } from './outbox.ts'
 import type { MeetingPort, Saved, Trouble } from './port.ts'
 import { Presses } from './presses.svelte.ts'
-import { Replica } from './replica.ts'
+import type { Replica } from './replica.ts'
 import { ScreenClock } from './screen-clock.svelte.ts'
 import { sound } from './sound.svelte.ts'
 
@@ -35,12 +36,19 @@ export class Meeting implements MeetingPort {
   /** The device took a press, but not the copy of the log: a reload needs the server. */
   #copyNotKept = $state(false)
   readonly #memory: Opened['memory']
+  readonly #heard: readonly string[]
+  readonly #outbox: Outbox
   readonly #line: Line
   readonly #clock: ScreenClock
-  readonly #replica: Replica
   readonly #folded: Folded
   readonly #presses: Presses
-  readonly #alerts: Alerts
+  /** The two that come after the first picture. */
+  #replica: Replica | undefined
+  #alerts = $state.raw<Alerts>()
+  /** What happened before the machine was here. */
+  readonly #early: SyncEvent[] = []
+  #hearing: Hearing = 'none'
+  #isOpen = false
 
   constructor(opened: Opened) {
     const { memory, me, info } = opened
@@ -48,7 +56,8 @@ export class Meeting implements MeetingPort {
     this.#memory = memory
     this.#log = $state.raw(initialSync(info.id, opened.kept))
     this.person = opened.person
-    const outbox = new Outbox({ meeting: info.id, device, store: memory.store })
+    this.#heard = opened.heard
+    this.#outbox = new Outbox({ meeting: info.id, device, store: memory.store })
     this.#line = new Line(opened, this.#ears())
     this.#clock = new ScreenClock(info.clock, {
       kept: opened.wall,
@@ -58,40 +67,51 @@ export class Meeting implements MeetingPort {
       woke: () => this.#wake(),
     })
     this.#folded = new Folded(this.#log, me.device.role)
-    this.#replica = new Replica(this.#log, {
-      outbox,
-      line: this.#line,
-      changed: (log) => this.#changed(log),
-      notKept: () => (this.#copyNotKept = true),
-    })
     this.#presses = new Presses({
-      outbox,
+      outbox: this.#outbox,
       device,
       role: () => this.role,
       person: () => this.person,
       time: () => this.#clock.read(),
       isOwn: (entry) => this.#logLine(entry)?.entry.device === device,
-      recorded: (entry) => this.#replica.take({ what: 'pressed', entry }),
+      recorded: (entry) => this.#take({ what: 'pressed', entry }),
     })
-    this.#alerts = new Alerts(
-      opened.heard,
-      (alert, at) => void memory.rememberHeard(info.id, { alert, at }),
-    )
   }
 
-  open(): void {
+  /** Begins to count, and to talk to the server as soon as the code for that is here. */
+  async open(): Promise<void> {
+    this.#isOpen = true
     this.#clock.start()
-    void this.#line.open()
+    const { Alerts, Connection, Replica } = await fetchedEngine()
+    if (!this.#stillOpen()) return
+    this.#replica = new Replica(this.#log, {
+      outbox: this.#outbox,
+      line: this.#line,
+      changed: (log) => this.#changed(log),
+      notKept: () => (this.#copyNotKept = true),
+    })
+    for (const event of this.#early.splice(0)) this.#take(event)
+    this.#alerts = new Alerts(this.#heard, (alert, at) => {
+      void this.#memory.rememberHeard(this.id, { alert, at })
+    })
+    this.hears(this.#hearing)
+    this.#line.open(Connection)
   }
 
   close(): void {
+    this.#isOpen = false
     this.#clock.stop()
     this.#line.close()
   }
 
+  #stillOpen(): boolean {
+    return this.#isOpen
+  }
+
   /** Whose alerts this screen sounds; the screen on show says so. */
   hears(hearing: Hearing): void {
-    this.#alerts.hearing = hearing
+    this.#hearing = hearing
+    if (this.#alerts) this.#alerts.hearing = hearing
   }
 
   get id() {
@@ -147,7 +167,7 @@ export class Meeting implements MeetingPort {
     return this.#presses.undoable
   }
   get alerts() {
-    return this.#alerts.shown
+    return this.#alerts?.shown ?? []
   }
   get muted() {
     return sound.muted
@@ -187,16 +207,21 @@ export class Meeting implements MeetingPort {
   }
 
   readonly sendAgain = (entry?: string): void =>
-    this.#replica.take({ what: 'retrySetAside', ...(entry === undefined ? {} : { ids: [entry] }) })
+    this.#take({ what: 'retrySetAside', ...(entry === undefined ? {} : { ids: [entry] }) })
 
   dismiss(id: string): void {
-    this.#alerts.dismiss(id)
+    this.#alerts?.dismiss(id)
     this.#presses.dismiss(id)
     if (id === COPY_NOT_KEPT.id) this.#copyNotKept = false
   }
 
   mute(muted: boolean): void {
     sound.mute(muted)
+  }
+
+  #take(event: SyncEvent): void {
+    if (this.#replica) this.#replica.take(event)
+    else this.#early.push(event)
   }
 
   #logLine(entry: string): LogLine | undefined {
@@ -211,6 +236,7 @@ export class Meeting implements MeetingPort {
 
   #beat(): void {
     this.#line.watch()
+    if (!this.#alerts) return
     const moment = this.#moment()
     // While nobody looks the fold is left alone, unless something would be heard on what it last said.
     if (document.visibilityState === 'hidden') {
@@ -241,14 +267,25 @@ export class Meeting implements MeetingPort {
       welcomed: ({ meeting, clock }) => {
         this.#clock.said(clock, meeting.clock)
         this.#clock.reconnected()
-        this.#replica.take({ what: 'connected', last: meeting.lastSeq })
+        this.#take({ what: 'connected', last: meeting.lastSeq })
       },
-      lost: () => this.#replica.take({ what: 'disconnected' }),
-      pushed: (push) => this.#replica.take({ what: 'pushed', push }),
+      lost: () => this.#take({ what: 'disconnected' }),
+      pushed: (push) => this.#take({ what: 'pushed', push }),
       clockSaid: (standing) => this.#clock.said(standing),
       sampled: (sample) => this.#clock.sampled(sample),
       roleChanged: () => this.#folded.change(this.#log, this.role),
     }
+  }
+}
+
+const FETCH_AGAIN_REAL_MS = 2_000
+
+/** Where the server went away in the middle of loading it is asked for again until it comes. */
+async function fetchedEngine(): Promise<typeof import('./engine.ts')> {
+  for (;;) {
+    const engine = await import('./engine.ts').catch(() => undefined)
+    if (engine) return engine
+    await new Promise((resolve) => setTimeout(resolve, FETCH_AGAIN_REAL_MS))
   }
 }
 
