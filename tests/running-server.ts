@@ -113,7 +113,7 @@ function launch(options: ServerOptions, at: { data: string; port: number }): Chi
 }
 
 function serverProgram(): readonly string[] {
-  const bundle = process.env['TRY_BUNDLE'] ?? join(root, 'build', 'server', 'main.js')
+  const bundle = join(root, 'build', 'server', 'main.js')
   return existsSync(bundle) ? [bundle] : ['--import', 'tsx', join(root, 'server/src/main.ts')]
 }
 

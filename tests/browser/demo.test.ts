@@ -29,7 +29,9 @@ it('D1 one press on an empty Meetings screen opens the demo', { timeout: 90_000 
 it('D2 --demo opens it with the server and prints where', { timeout: 90_000 }, async () => {
   const startedAt = performance.now()
   house = await House.open({ args: ['--demo', '20'] })
-  await expect.poll(() => house.server.log(), { timeout: 10_000 }).toMatch(/The demo runs, 20 times/)
+  await expect
+    .poll(() => house.server.log(), { timeout: 10_000 })
+    .toMatch(/The demo runs, 20 times/)
   const page = await joinAsCaptain()
   const [path = ''] = /\/meetings\/[0-9a-f-]{36}\/wall/.exec(house.server.log()) ?? []
   await page.goto(path)

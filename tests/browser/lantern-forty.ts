@@ -24,7 +24,7 @@ import type { Device } from '../device.ts'
 
 export const IDA = '018f3a50-6a00-7000-8000-00000000c001'
 export const TOM = '018f3a50-6a00-7000-8000-00000000c002'
-export const BEA = '018f3a50-6a00-7000-8000-00000000c003'
+const BEA = '018f3a50-6a00-7000-8000-00000000c003'
 
 const MINUTE_MS = 60_000
 const EVERY_DUTY = ['controller', 'post', 'wall', 'bench'] as const
@@ -70,10 +70,10 @@ const car: DocumentContent<'car'> = {
 }
 const plan: DocumentContent<'plan'> = {
   spans: [
-    ...turn('a', 's1', [0, 13], { drives: IDA, marshals: BEA, wall: TOM }),
-    ...turn('b', 's1', [13, 27], { drives: TOM, marshals: IDA, wall: BEA }),
-    ...turn('c', 's1', [27, 40], { drives: BEA, marshals: TOM, wall: IDA }),
-    ...turn('d', 's2', [0, 40], { drives: IDA, marshals: BEA, wall: TOM }),
+    ...turn('s1', [0, 13], { drives: IDA, marshals: BEA, wall: TOM }),
+    ...turn('s1', [13, 27], { drives: TOM, marshals: IDA, wall: BEA }),
+    ...turn('s1', [27, 40], { drives: BEA, marshals: TOM, wall: IDA }),
+    ...turn('s2', [0, 40], { drives: IDA, marshals: BEA, wall: TOM }),
   ],
   stops: [
     { id: 't1', segment: 's1', atMs: 13 * MINUTE_MS, mandatory: true, task: 'Change driver' },
@@ -81,10 +81,10 @@ const plan: DocumentContent<'plan'> = {
   ],
   captain: { goMarginMs: 2_000, askForClockAtMs: 5_000, hotWorkInStops: false },
 }
-export const LANTERN_FORTY = { rules, crew, car, plan }
+const LANTERN_FORTY = { rules, crew, car, plan }
 
 /** Everybody to the duty planned for the first thirteen minutes. */
-export const FIRST_MOVES: Move[] = [
+const FIRST_MOVES: Move[] = [
   { person: TOM, duty: 'wall' },
   { person: BEA, duty: 'post', post: '2' },
   { person: IDA, duty: 'controller' },
@@ -96,7 +96,8 @@ interface Turn {
   readonly wall: string
 }
 
-function turn(id: string, segment: string, [from, to]: [number, number], people: Turn) {
+function turn(segment: string, [from, to]: [number, number], people: Turn) {
+  const id = `${segment}-${from}`
   const when = { segment, fromMs: from * MINUTE_MS, toMs: to * MINUTE_MS }
   return [
     { id: `${id}-drive`, person: people.drives, duty: 'controller' as const, ...when },
@@ -131,9 +132,11 @@ export async function enterMeeting(
   const { id, clock } = meetingSchema.parse(made)
   const { serverMs, epoch } = clockStandingSchema.parse(await captain.call('GET', '/api/clock'))
   const aheadMs = serverMs - Date.now()
+  let n = 0
   const press: EnteredMeeting['press'] = async (kind, body, secondsAgo = 0) => {
-    const now = meetingTime(clock, Date.now() + aheadMs)
-    const entry = entryOf(captain, { kind, body: JSON.stringify(body), at: now - secondsAgo * 1_000, epoch })
+    const at = meetingTime(clock, Date.now() + aheadMs) - secondsAgo * 1_000
+    const said = { kind, body: JSON.stringify(body), at, atBoundMs: 0, epoch }
+    const entry: Entry = { v: ENVELOPE_VERSION, id: uuidV7(), device: captain.id, n: ++n, ...said }
     const answer = await captain.call('POST', `/api/meetings/${id}/entries`, {
       meeting: id,
       entries: [entry],
@@ -152,14 +155,6 @@ export async function enterMeeting(
     await press('green.1', { segment: 's1' }, agoSeconds)
   }
   return { id, path: (screen) => `/meetings/${id}/${screen}`, press }
-}
-
-const counts = new WeakMap<Device, number>()
-
-function entryOf(device: Device, said: Pick<Entry, 'kind' | 'body' | 'at' | 'epoch'>): Entry {
-  const n = (counts.get(device) ?? 0) + 1
-  counts.set(device, n)
-  return { v: ENVELOPE_VERSION, id: uuidV7(), device: device.id, n, atBoundMs: 0, ...said }
 }
 
 function adoption(document: DocumentName, content: unknown): Body<'adopted.1'> {

@@ -84,7 +84,9 @@ async function drawn(page: Page): Promise<void> {
 
 async function axe(page: Page): Promise<readonly string[]> {
   const { violations } = await new AxeBuilder({ page }).setLegacyMode().analyze()
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`))
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`),
+  )
 }
 
 async function lamps(page: Page, { lit }: View): Promise<readonly string[]> {

@@ -21,7 +21,7 @@ function tooWide(page: Page): Promise<string[]> {
   }, SLACK_PX)
 }
 
-/** Everything that can be pressed and is in sight; a link within a sentence is as high as its line. */
+/** Everything that can be pressed and is in sight. */
 function tooSmall(page: Page): Promise<string[]> {
   return page.evaluate(
     ({ touch, verb, slack }) => {
@@ -39,17 +39,18 @@ function tooSmall(page: Page): Promise<string[]> {
   )
 }
 
-/** The words of whatever can be pressed, headings, and running figures. */
+/** Words and running figures; a line of a list that ends in … says so itself, a verb may not. */
 function cutOff(page: Page): Promise<string[]> {
   return page.evaluate((slack) => {
     const isFigure = (element: Element) => getComputedStyle(element).fontFamily.includes('Mono')
     const said = 'button, a[href], h1, h2, h3, dt, dd, p, span, b'
     return [...document.querySelectorAll<HTMLElement>(said)].flatMap((element) => {
       if (!element.checkVisibility() || element.closest('.unseen')) return []
-      const { display } = getComputedStyle(element)
+      const { display, textOverflow } = getComputedStyle(element)
       const words = element.textContent.trim().slice(0, 40)
-      if (display !== 'inline' && element.scrollWidth > element.clientWidth + slack)
-        return [`cut off: ${words}`]
+      const mayEnd = textOverflow === 'ellipsis' && !element.closest('[role="toolbar"]')
+      const isCut = display !== 'inline' && element.scrollWidth > element.clientWidth + slack
+      if (isCut && !mayEnd) return [`cut off: ${words}`]
       const { right, left } = element.getBoundingClientRect()
       const isOut = isFigure(element) && (right > innerWidth + slack || left < -slack)
       return isOut ? [`figure runs out of the screen: ${words}`] : []
@@ -76,9 +77,12 @@ function tooFaint(page: Page): Promise<string[]> {
     return [...document.querySelectorAll('body *')].flatMap((element) => {
       const style = getComputedStyle(element)
       const text = element.childElementCount === 0 ? element.textContent.trim() : ''
-      const runs = style.fontFamily.includes('Mono') && /\d:\d\d/.test(text)
+      // 0:00:00 is where nothing has been typed yet.
+      const runs = style.fontFamily.includes('Mono') && /\d:\d\d(?<!0:00:00)$/.test(text)
       if (!runs || !element.checkVisibility() || element.closest('.unseen')) return []
-      const [dark = 0, bright = 0] = [light(style.color), light(behind(element))].sort((a, b) => a - b)
+      const [dark = 0, bright = 0] = [light(style.color), light(behind(element))].sort(
+        (a, b) => a - b,
+      )
       const ratio = (bright + 0.05) / (dark + 0.05)
       return ratio >= least ? [] : [`figure too faint: ${text} ${ratio.toFixed(1)} : 1`]
     })

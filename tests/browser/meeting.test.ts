@@ -70,6 +70,7 @@ async function nameAndJoin(page: Page, name: string): Promise<void> {
 }
 
 async function runFirstSegment(wall: Page, phone: Page): Promise<void> {
+  await verb(wall, 'Green segment 1').waitFor()
   await verb(wall, 'Change').click()
   await wall.getByRole('button', { name: 'Record the change' }).click()
   await verb(wall, 'Green').click()
@@ -95,7 +96,8 @@ async function runFirstSegment(wall: Page, phone: Page): Promise<void> {
   const held = await figureIn(banner(wall))
   await verb(wall, 'Set clock').click()
   await wall.getByRole('button', { name: '1', exact: true }).click()
-  for (const digit of ['5', '00']) await wall.getByRole('button', { name: digit, exact: true }).click()
+  for (const digit of ['5', '00'])
+    await wall.getByRole('button', { name: digit, exact: true }).click()
   await wall.getByRole('button', { name: 'It shows this now' }).click()
   await expect.poll(() => figureIn(banner(wall))).not.toBe(held)
   expect(await figureIn(banner(wall))).toBe(15 * 60)

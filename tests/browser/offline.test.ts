@@ -61,7 +61,11 @@ it('O2 every race screen and the log open from another one', { timeout: TIME_MS 
   await page.getByText(/Stop 1|Mandatory stop 1/).waitFor()
   await verb(page, 'Car out').click()
   await more(page, 'Log', 'link')
-  await page.getByRole('listitem').filter({ hasText: 'Car out' }).getByText('kept on this device').waitFor()
+  await page
+    .getByRole('listitem')
+    .filter({ hasText: 'Car out' })
+    .getByText('kept on this device')
+    .waitFor()
 })
 
 it('O3, O4 a press outlives a reload and is saved once', { timeout: TIME_MS }, async () => {

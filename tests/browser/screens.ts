@@ -91,7 +91,11 @@ export function verb(page: Page, word: string): Locator {
 }
 
 /** Something that stands on the sheet More: a verb without a place on the bar, or the way to a screen. */
-export async function more(page: Page, word: string, role: 'button' | 'link' = 'button'): Promise<void> {
+export async function more(
+  page: Page,
+  word: string,
+  role: 'button' | 'link' = 'button',
+): Promise<void> {
   await verb(page, 'More').click()
   const sheet = page.getByRole('dialog', { name: 'More' })
   await sheet.getByRole(role, { name: word, exact: true }).click()

@@ -33,6 +33,8 @@ function showing({ screen, role = 'pitWall', minutes, happens }: Showing): View[
   }
 }
 
+/** The race is here, and the verbs of green are awake. */
+const green = (page: Page) => verb(page, 'De-slot').waitFor()
 const text = (words: string | RegExp) => (page: Page) => page.getByText(words).first().waitFor()
 const heldBy = (name: string, then: string) => async (page: Page) => {
   await page.getByRole('button', { name }).click()
@@ -83,6 +85,7 @@ export const VIEWS: readonly View[] = [
       await page.getByRole('img', { name: /Code to scan/ }).waitFor()
       await page.getByRole('button', { name: 'A code to read out' }).click()
       await page.getByText('within ten minutes').waitFor()
+      await page.getByRole('listitem').filter({ hasText: 'this device' }).waitFor()
     },
   },
   {
@@ -95,13 +98,13 @@ export const VIEWS: readonly View[] = [
     name: 'wall, calm',
     lit: 'none',
     open: showing({ screen: 'wall', minutes: 3 }),
-    ready: (page) => verb(page, 'De-slot').waitFor(),
+    ready: green,
   },
   {
     name: 'wall, busy',
     lit: 'one',
     open: showing({ screen: 'wall', minutes: 12.5, happens: busy }),
-    ready: (page) => verb(page, 'De-slot').waitFor(),
+    ready: green,
   },
   {
     name: 'wall, power off',
@@ -118,6 +121,7 @@ export const VIEWS: readonly View[] = [
     lit: 'none',
     open: showing({ screen: 'wall', minutes: 3 }),
     ready: async (page) => {
+      await green(page)
       await verb(page, 'Change').click()
       await page.getByRole('button', { name: 'Record the change' }).waitFor()
     },
@@ -127,6 +131,7 @@ export const VIEWS: readonly View[] = [
     lit: 'one',
     open: showing({ screen: 'wall', minutes: 3 }),
     ready: async (page) => {
+      await green(page)
       await verb(page, 'Fault').click()
       await page.getByRole('button', { name: 'Body loose' }).waitFor()
     },
@@ -149,6 +154,7 @@ export const VIEWS: readonly View[] = [
     lit: 'none',
     open: showing({ screen: 'wall', minutes: 3 }),
     ready: async (page) => {
+      await green(page)
       await verb(page, 'More').click()
       await page.getByRole('dialog', { name: 'More' }).waitFor()
     },

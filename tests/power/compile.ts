@@ -1,6 +1,6 @@
 /** Builds a C file into a library that is loaded before the server. */
 import { execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync } from 'node:fs'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
 
@@ -16,6 +16,7 @@ export function compile(source: string): Compiled {
   if (!found) return { reason: 'No C compiler here (cc, gcc, clang or g++), so no preloaded disk.' }
   const [command, ...language] = found
   const folder = mkdtempSync(join(tmpdir(), 'pitlamp-preload-'))
+  process.on('exit', () => rmSync(folder, { recursive: true, force: true }))
   const library = join(folder, `${basename(source, '.c')}.so`)
   const options = ['-O1', '-shared', '-fPIC']
   execFileSync(command, [...language, source, ...options, '-o', library])

@@ -13,7 +13,7 @@ import { seeds } from '../seeds.ts'
 import { chainOfCuts } from './chain.ts'
 import { compile } from './compile.ts'
 
-const TIME_MS = 240_000
+const TIME_MS = 400_000
 const compiled = compile(join(import.meta.dirname, 'synced-only.c'))
 
 /** 50 in all. */

@@ -69,7 +69,7 @@ describe('a disk that takes nothing', () => {
 /** A data folder on a disk that refuses what the file `orders` says. */
 function newDisk(library: string) {
   const data = mkdtempSync(joinPath(tmpdir(), 'pitlamp-'))
-  const orders = joinPath(mkdtempSync(joinPath(tmpdir(), 'pitlamp-disk-')), 'says')
+  const orders = `${data}.says`
   const env = { FAILING_DISK_DATA: data, FAILING_DISK_SAYS: orders }
   return { data, orders, options: { data, env, preload: [library] } }
 }

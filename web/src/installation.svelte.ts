@@ -16,6 +16,11 @@ class Installation {
     )
   }
 
+  /** The server speaks another version than this screen: perhaps a newer build can be had from it. */
+  lookForNewer(): void {
+    void this.#registration?.update().catch(() => undefined)
+  }
+
   load(): void {
     const waiting = this.#registration?.waiting
     if (!waiting) {
@@ -35,7 +40,7 @@ class Installation {
     registration.addEventListener('updatefound', () =>
       registration.installing?.addEventListener('statechange', look),
     )
-    setInterval(() => void registration.update().catch(() => undefined), LOOK_EVERY_MS)
+    setInterval(() => this.lookForNewer(), LOOK_EVERY_MS)
   }
 }
 

@@ -63,7 +63,10 @@ export async function makeServerCertificate(
       new KeyUsagesExtension(KeyUsageFlags.digitalSignature, true),
       new ExtendedKeyUsageExtension([ExtendedKeyUsage.serverAuth]),
       new SubjectAlternativeNameExtension(
-        names.map((value) => ({ type: isIP(value) === 0 ? 'dns' : 'ip', value })),
+        names.map((value) => ({
+          type: isIP(value) === 0 ? ('dns' as const) : ('ip' as const),
+          value,
+        })),
       ),
     ],
   })

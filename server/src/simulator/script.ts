@@ -25,7 +25,7 @@ export interface Script {
   readonly presses: readonly Press[]
 }
 
-export const ADOPTED_AT_GREEN = ['rules', 'crew', 'car', 'plan'] as const
+const ADOPTED_AT_GREEN = ['rules', 'crew', 'car', 'plan'] as const
 
 /** Throws with file and line where a seed does not fit: seeds are ours, so that is a bug. */
 export function readScript(folder: string): Script {

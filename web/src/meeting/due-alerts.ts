@@ -22,7 +22,7 @@ export interface Due extends AlertShown {
 }
 
 /** Later than this nobody is startled any more: shown, not sounded. */
-export const LATE_REAL_MS = 30_000
+const LATE_REAL_MS = 30_000
 /** Far enough back that a screen just opened shows what it is called to. Common practice, no source. */
 const LOOK_BACK_REAL_MS = 120_000
 const SHOWN_REAL_MS = 20_000

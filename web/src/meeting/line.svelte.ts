@@ -9,6 +9,7 @@ import {
   type Problem,
 } from '@pitlamp/contract'
 import type { Entry, Role } from '@pitlamp/race'
+import { installation } from '../installation.svelte.ts'
 import type { Connection, Listener } from './connection.ts'
 import type { Memory, Names } from './memory.ts'
 import type { Connection as Standing, MeetingPort } from './port.ts'
@@ -24,7 +25,11 @@ export interface Known {
 export type Ears = Pick<
   Listener,
   'introduce' | 'welcomed' | 'lost' | 'pushed' | 'clockSaid' | 'sampled'
-> & { readonly roleChanged: () => void }
+> & {
+  readonly roleChanged: () => void
+  /** Out of the team: what is still kept here goes to the captain. */
+  readonly takenOut: () => void
+}
 
 export class Line {
   standing = $state<Standing>('silent')
@@ -103,7 +108,7 @@ export class Line {
         if (this.standing === 'silent') this.watch()
       },
       roleSaid: (role) => {
-        if (role === 'revoked') this.#leave(problem('revoked').title)
+        if (role === 'revoked') this.#refusedBy(problem('revoked'))
         else this.#hold({ ...this.me.device, role })
       },
     }
@@ -111,13 +116,11 @@ export class Line {
 
   #refusedBy({ refusal, title, detail }: Problem): void {
     this.problem = [title, detail].filter(Boolean).join(' ')
-    if (refusal === 'revoked' || refusal === 'notJoined') this.#leave(this.problem)
-  }
-
-  #leave(sentence: string): void {
-    this.problem = sentence
+    if (refusal === 'otherProtocol') installation.lookForNewer()
+    if (refusal !== 'revoked' && refusal !== 'notJoined') return
     this.standing = 'revoked'
     this.close()
+    if (refusal === 'revoked') this.#ears.takenOut()
   }
 
   #hold(device: { readonly id: string; readonly name: string; readonly role: Role }): void {

@@ -14,6 +14,7 @@ import {
 } from '@pitlamp/sync'
 import type { Alerts } from './alerts.svelte.ts'
 import type { Hearing } from './due-alerts.ts'
+import { fetchedEngine } from './fetched-engine.ts'
 import { Folded } from './folded.svelte.ts'
 import { Line, type Ears, type Known } from './line.svelte.ts'
 import { Outbox } from './outbox.ts'
@@ -43,6 +44,7 @@ export class Meeting implements MeetingPort {
   readonly #folded: Folded
   readonly #presses: Presses
   /** The two that come after the first picture. */
+  #engine: Awaited<ReturnType<typeof fetchedEngine>> | undefined
   #replica: Replica | undefined
   #alerts = $state.raw<Alerts>()
   /** What happened before the machine was here. */
@@ -82,8 +84,10 @@ export class Meeting implements MeetingPort {
   async open(): Promise<void> {
     this.#isOpen = true
     this.#clock.start()
-    const { Alerts, Connection, Replica } = await fetchedEngine()
+    const engine = await fetchedEngine()
     if (!this.#stillOpen()) return
+    this.#engine = engine
+    const { Alerts, Connection, Replica } = engine
     this.#replica = new Replica(this.#log, {
       outbox: this.#outbox,
       line: this.#line,
@@ -274,18 +278,8 @@ export class Meeting implements MeetingPort {
       clockSaid: (standing) => this.#clock.said(standing),
       sampled: (sample) => this.#clock.sampled(sample),
       roleChanged: () => this.#folded.change(this.#log, this.role),
+      takenOut: () => void this.#engine?.handOver(this.#log),
     }
-  }
-}
-
-const FETCH_AGAIN_REAL_MS = 2_000
-
-/** Where the server went away in the middle of loading it is asked for again until it comes. */
-async function fetchedEngine(): Promise<typeof import('./engine.ts')> {
-  for (;;) {
-    const engine = await import('./engine.ts').catch(() => undefined)
-    if (engine) return engine
-    await new Promise((resolve) => setTimeout(resolve, FETCH_AGAIN_REAL_MS))
   }
 }
 

@@ -1,7 +1,7 @@
 /** A clock typed on a number pad: digits fill from the right, as on a kitchen timer. */
 
 /** Hours, minutes and seconds, two each. */
-export const PAD_DIGITS = 6
+const PAD_DIGITS = 6
 
 /** `7246` reads `0:72:46`; nothing typed reads `0:00:00`. */
 export function padText(digits: string): string {

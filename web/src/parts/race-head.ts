@@ -76,7 +76,7 @@ function powerOf({ phase, cause, between }: Phase): Pick<RaceHead, 'shape' | 'po
   }
 }
 
-export function segmentWords({ index, of }: SegmentPlace): string {
+function segmentWords({ index, of }: SegmentPlace): string {
   return `Segment ${index + 1} of ${of}`
 }
 

@@ -20,5 +20,8 @@ export const saveDraftSchema = z.strictObject({
 export type SaveDraft = z.infer<typeof saveDraftSchema>
 
 /** The answer to a stale write: nothing was overwritten, both versions are here. */
-export const staleDraftSchema = z.extend(problemSchema, { current: draftSchema, yours: saveDraftSchema })
+export const staleDraftSchema = z.extend(problemSchema, {
+  current: draftSchema,
+  yours: saveDraftSchema,
+})
 export type StaleDraft = z.infer<typeof staleDraftSchema>

@@ -15,7 +15,12 @@ export const appendResultSchema = z.discriminatedUnion('outcome', [
   z.object({ outcome: z.literal('recorded'), ...saved }),
   /** It was already there, byte for byte: success. */
   z.object({ outcome: z.literal('duplicate'), ...saved }),
-  z.object({ outcome: z.literal('refused'), id: z.nullable(z.string()), refusal: refusalSchema, detail: z.optional(z.string()) }),
+  z.object({
+    outcome: z.literal('refused'),
+    id: z.nullable(z.string()),
+    refusal: refusalSchema,
+    detail: z.optional(z.string()),
+  }),
 ])
 export type AppendResult = z.infer<typeof appendResultSchema>
 

@@ -7,6 +7,7 @@ import type { Failure } from '../../api/ask.ts'
 import { askDraft, savedMeanwhile, saveDraft } from '../../api/drafts.ts'
 
 const SAVE_AFTER_REAL_MS = 700
+const TRY_AGAIN_REAL_MS = 5_000
 
 export type Stands = 'loading' | 'saved' | 'saving' | 'typed' | 'notSaved' | 'stale'
 
@@ -118,6 +119,9 @@ export class Draft<D extends DocumentName> {
     const content = theirs && read(this.document, theirs.content)
     if (theirs && content) this.theirs = { version: theirs.version, content }
     else this.problem = failed.sentence
+    if (failed.refusal === 'noServer') {
+      this.#timer = setTimeout(() => void this.save(), TRY_AGAIN_REAL_MS)
+    }
     return false
   }
 }

@@ -7,6 +7,11 @@ it('reads colons as hours and minutes, and seconds only behind a second one', ()
   expect(readDuration('0:00:45', 'h')).toBe(45_000)
 })
 
+it('reads colons as minutes and seconds where seconds are asked for', () => {
+  expect(readDuration('0:45', 's')).toBe(45_000)
+  expect(readDuration('1:30', 's')).toBe(90_000)
+})
+
 it('reads a bare number in the unit of its place, and a named unit anywhere', () => {
   expect(readDuration('45', 's')).toBe(45_000)
   expect(readDuration('10', 'min')).toBe(600_000)

@@ -1,4 +1,7 @@
-/** Lengths as rules write them and people type them: `1:15` is hours and minutes, `45 s` and `10 min` say so. */
+/**
+ * Lengths as rules write them and people type them: `1:15` is hours and minutes, but minutes and seconds where
+ * seconds are asked for; `45 s` and `10 min` say so themselves.
+ */
 import { hoursMinutes } from '../../parts/time.ts'
 
 export type Unit = 's' | 'min' | 'h'
@@ -10,6 +13,9 @@ export function readDuration(text: string, plain: Unit): number | undefined {
   const typed = text.trim().toLowerCase().replace(',', '.')
   const colons = /^(\d{1,3}):([0-5]?\d)(?::([0-5]?\d))?$/.exec(typed)
   const worded = /^(\d+(?:\.\d+)?)\s*(s|min|h)?$/.exec(typed)
+  if (colons && colons[3] === undefined && plain === 's') {
+    return Number(colons[1]) * UNIT_MS.min + Number(colons[2]) * UNIT_MS.s
+  }
   const ms = colons
     ? Number(colons[1]) * UNIT_MS.h +
       Number(colons[2]) * UNIT_MS.min +

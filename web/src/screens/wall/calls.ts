@@ -19,7 +19,7 @@ const OTHERS: readonly string[] = [
 ]
 
 /** What is said most, so that nobody types it. Common practice, no source. */
-export function readyWords(duty: Duty | undefined): readonly string[] {
+function readyWords(duty: Duty | undefined): readonly string[] {
   return duty === 'controller' ? DRIVER : OTHERS
 }
 

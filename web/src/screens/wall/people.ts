@@ -2,6 +2,7 @@
 import {
   dutiesNow,
   inForce,
+  phaseOf,
   stintClock,
   type Duty,
   type NextHandover,
@@ -64,9 +65,10 @@ export function stintShown({ state, now, crew }: Seen): StintShown {
 }
 
 /** Before green nobody's time runs, yet somebody holds the controller. */
-function waitingDriver({ state, crew }: Seen): StintShown {
+function waitingDriver({ state, now, crew }: Seen): StintShown {
   const driver = driverNow(state)
-  const still = { held: false, urgency: 'calm', lit: false, label: 'counts from green' } as const
+  const label = phaseOf(state, now).phase === 'finished' ? 'the race is over' : 'counts from green'
+  const still = { held: false, urgency: 'calm', lit: false, label } as const
   return driver === undefined ? still : { ...still, name: crew.nameOf(driver) }
 }
 

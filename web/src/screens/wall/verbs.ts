@@ -40,7 +40,7 @@ export type SheetVerb = Extract<
 >
 
 /** What each one records; More records nothing. */
-export const KIND_OF = {
+const KIND_OF = {
   green: 'green.1',
   powerOn: 'powerOn.1',
   powerOff: 'trackCall.1',

@@ -1,0 +1,24 @@
+/** The wire is pinned: another shape under the same protocol number fails here. */
+import { createHash } from 'node:crypto'
+import { expect, test } from 'vitest'
+import * as z from 'zod/mini'
+import * as contract from './index.ts'
+
+/** What the wire looked like when the number was given. To change it on purpose, raise the number too. */
+const PINNED = {
+  version: 1,
+  sha256: '6ce1cc80cc7aa150b318b11b2133bc3292975e5b0dd48a3e8ee8e7019a567292',
+}
+
+test('the messages are those of this protocol number', () => {
+  const shapes = Object.entries(contract)
+    .filter(([name]) => name.endsWith('Schema'))
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([name, schema]) => [
+      name,
+      z.toJSONSchema(schema as z.ZodMiniType, { unrepresentable: 'any' }),
+    ])
+  const sha256 = createHash('sha256').update(JSON.stringify(shapes)).digest('hex')
+  expect(shapes.length).toBeGreaterThan(20)
+  expect({ version: contract.PROTOCOL_VERSION, sha256 }).toEqual(PINNED)
+})
