@@ -15,13 +15,16 @@ const quietly = [
 ]
 
 export async function launchChromium(options: LaunchOptions = {}): Promise<Browser> {
-  const found = await findChromium()
-  return chromium.launch({ ...found, ...options, args: [...quietly, ...(options.args ?? [])] })
+  return chromium.launch({
+    ...findChromium(),
+    ...options,
+    args: [...quietly, ...(options.args ?? [])],
+  })
 }
 
 type Found = Pick<LaunchOptions, 'executablePath' | 'env'>
 
-async function findChromium(): Promise<Found> {
+function findChromium(): Found {
   const named = process.env['CHROME_PATH']
   if (named !== undefined && named !== '') return { executablePath: named }
   const there = [...wellKnown(), chromium.executablePath()].find((path) => existsSync(path))

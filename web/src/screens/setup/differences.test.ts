@@ -27,3 +27,10 @@ it('shows what only one of the two has', () => {
     { where: 'p', mine: 'Imre', theirs: '–' },
   ])
 })
+
+it('writes places and values as people say them', () => {
+  const minimum = (minimumMs: unknown) => ({ rules: [{ id: 'stopMinimum', value: { minimumMs } }] })
+  expect(differences(minimum(45_000), minimum('notKnownYet'))).toEqual([
+    { where: 'rules, stop minimum, minimum', mine: '45 s', theirs: 'not known yet' },
+  ])
+})

@@ -1,4 +1,6 @@
 /** Where two versions of a document differ, one line a place, for somebody who has to choose. */
+import { NOT_KNOWN_YET } from '@pitlamp/race'
+import { writeDuration } from './durations.ts'
 
 export interface Difference {
   readonly where: string
@@ -15,7 +17,8 @@ export function differences(mine: unknown, theirs: unknown): readonly Difference
 function compare(mine: unknown, theirs: unknown, path: readonly string[]): Difference[] {
   if (JSON.stringify(mine) === JSON.stringify(theirs)) return []
   if (!isBranch(mine) || !isBranch(theirs)) {
-    return [{ where: path.join(', '), mine: inWords(mine), theirs: inWords(theirs) }]
+    const key = path.at(-1) ?? ''
+    return [{ where: placeWords(path), mine: inWords(mine, key), theirs: inWords(theirs, key) }]
   }
   const ours = parts(mine)
   const others = parts(theirs)
@@ -40,8 +43,21 @@ function nameOf(line: unknown): string | undefined {
   return typeof id === 'string' ? id : undefined
 }
 
-function inWords(value: unknown): string {
+/** Keys as people say them: `minimumMs` is the minimum; that a rule has a value goes without saying. */
+function placeWords(path: readonly string[]): string {
+  return path
+    .filter((key) => key !== 'value')
+    .map((key) =>
+      key.replace(/Ms$/, '').replace(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`),
+    )
+    .join(', ')
+}
+
+function inWords(value: unknown, key: string): string {
   if (value === undefined) return NOTHING
+  if (value === NOT_KNOWN_YET) return 'not known yet'
+  if (typeof value === 'number' && key.endsWith('Ms'))
+    return writeDuration(value, value < 120_000 ? 's' : 'h')
   if (!isBranch(value)) return typeof value === 'string' ? value : JSON.stringify(value)
   const { name } = value as { name?: unknown }
   return typeof name === 'string' ? name : JSON.stringify(value).slice(0, 120)
