@@ -13,6 +13,14 @@ const random = ['packages', 'server', 'tests'].flatMap((folder) =>
 )
 const exclude = [...configDefaults.exclude, ...random]
 
+/** Whole servers and browsers: after everything else, since some of them measure how long things take. */
+const oneAtATime = (groupOrder: number) => ({
+  maxWorkers: 1,
+  sequence: { groupOrder },
+  testTimeout: 60_000,
+  hookTimeout: 120_000,
+})
+
 const projects: TestProjectConfiguration[] = [
   {
     test: {
@@ -40,6 +48,7 @@ const projects: TestProjectConfiguration[] = [
       include: random,
       setupFiles: ['tests/seeded.ts'],
       env: { FC_SEED: String(seed) },
+      testTimeout: 60_000,
     },
   })),
   {
@@ -47,20 +56,16 @@ const projects: TestProjectConfiguration[] = [
       name: 'house',
       include: ['tests/**/*.test.ts'],
       exclude: [...exclude, 'tests/browser/**'],
-      testTimeout: 60_000,
+      ...oneAtATime(1),
     },
   },
   {
     test: {
       name: 'browser',
       include: ['tests/browser/**/*.test.ts'],
-      // One browser at a time, when everything else is done: it measures what people wait for.
-      maxWorkers: 1,
-      sequence: { groupOrder: 1 },
-      testTimeout: 60_000,
-      hookTimeout: 120_000,
+      ...oneAtATime(2),
     },
   },
 ]
 
-export default defineConfig({ test: { projects } })
+export default defineConfig({ test: { projects, maxWorkers: '100%' } })
