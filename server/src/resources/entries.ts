@@ -30,7 +30,12 @@ export const entryRoutes: Resource = (app, deps) => {
       const to = entries.at(-1)?.seq ?? after
       // Our own rows, written from checked entries: checking 500 of them again would cost more than reading them.
       void reply.type('application/json; charset=utf-8').serializer(JSON.stringify)
-      return { from: after, to, last: Math.max(lastSeq, entries.at(-1)?.seq ?? 0), entries: [...entries] }
+      return {
+        from: after,
+        to,
+        last: Math.max(lastSeq, entries.at(-1)?.seq ?? 0),
+        entries: [...entries],
+      }
     },
   )
 
