@@ -1,10 +1,11 @@
 /**
- * The server is gone: killed where it stands, as by a pulled plug.
+ * The server is gone, killed where it stands as by a pulled plug; or it is slow.
  *
  * O1  A screen says so within four seconds, and goes on counting.
  * O2  Every race screen and the log open from another one, also where the browser keeps no program.
  * O3  A press is shown as kept on this device, and as saved once the server has it: exactly once.
  * O4  On localhost and over HTTPS a reload works too, and what was pressed is still there.
+ * O5  A log that comes slowly is waited for: a race that runs is never shown as one that has not begun.
  */
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import type { Page } from 'playwright-core'
@@ -94,6 +95,18 @@ it('O3, O4 a press outlives a reload and is saved once', { timeout: TIME_MS }, a
   await logged.getByText('kept on this device').waitFor({ state: 'detached' })
   expect(await logged.count()).toBe(1)
   expect(await savedIncidents()).toBe(1)
+})
+
+it('O5 a running race is not shown as one that has not begun', async () => {
+  const page = await house.screen('pitWall', 'Wall tablet')
+  await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'))
+  await page.route(/\/entries\?after=/, async (route) => {
+    await new Promise((done) => setTimeout(done, 1_000))
+    await route.continue()
+  })
+  await page.goto(meeting.path('wall'))
+  await banner(page).waitFor()
+  expect(await banner(page).innerText()).toContain('Green')
 })
 
 async function savedIncidents(): Promise<number> {

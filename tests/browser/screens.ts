@@ -96,7 +96,8 @@ export async function more(
   word: string,
   role: 'button' | 'link' = 'button',
 ): Promise<void> {
-  await verb(page, 'More').click()
+  const bar = page.getByRole('toolbar', { name: 'What happened' })
+  await bar.getByRole('button', { name: 'More', exact: true }).click()
   const sheet = page.getByRole('dialog', { name: 'More' })
   await sheet.getByRole(role, { name: word, exact: true }).click()
 }

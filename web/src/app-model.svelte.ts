@@ -33,6 +33,7 @@ const NAMES: Readonly<Record<Exclude<Route['screen'], 'unknown'>, string>> = {
   driver: 'Driver',
   marshal: 'Marshal',
 }
+const LOG_WITHIN_REAL_MS = 3_000
 const NO_SCREEN =
   'This screen is not on this device yet and the server does not answer. Try again when it is back.'
 const NO_PAGE = 'There is nothing at this address.'
@@ -86,6 +87,7 @@ export class AppModel {
     if ('failed' in opened) return opened
     this.#meeting = opened.meeting
     void opened.meeting.open()
+    await logIsHere(opened.meeting)
     return opened
   }
 
@@ -102,5 +104,13 @@ export class AppModel {
 
   #fail(sentence: string): void {
     this.view = { what: 'failed', sentence }
+  }
+}
+
+/** Half a log shows a race that has not begun. Where it does not come, what is here is shown. */
+async function logIsHere(meeting: Meeting): Promise<void> {
+  const latest = performance.now() + LOG_WITHIN_REAL_MS
+  while (meeting.isBehind && performance.now() < latest) {
+    await new Promise((done) => setTimeout(done, 30))
   }
 }

@@ -158,6 +158,10 @@ export class Meeting implements MeetingPort {
   get screens() {
     return this.#line.screens
   }
+  /** The server has told of entries that are still on their way to this screen. */
+  get isBehind() {
+    return cursor(this.#log) < this.#line.info.lastSeq
+  }
   get keptHere() {
     return unsentCount(this.#log)
   }

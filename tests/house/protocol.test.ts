@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto'
 import { expect, test } from 'vitest'
 import * as z from 'zod/mini'
-import * as contract from './index.ts'
+import * as contract from '@pitlamp/contract'
 
 /** What the wire looked like when the number was given. To change it on purpose, raise the number too. */
 const PINNED = {
