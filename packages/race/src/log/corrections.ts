@@ -37,7 +37,6 @@ export function applyCorrections(
   const targets = targetsOf(lines)
   for (const line of [...corrections].sort(compareLines)) {
     const correction = line.entry as EntryOf<'correction.1'>
-    line.reason = correction.body.reason
     const target = targets.get(correction.body.target)
     if (!target || target.standing === 'correction') {
       problems.push({ kind: 'correctionAstray', entries: [correction.id], sentence: ASTRAY })

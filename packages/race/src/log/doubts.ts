@@ -8,10 +8,10 @@ const SLACK_MS = 2_000
 /** Beyond this a screen says it is not sure of the time. */
 const NOT_SURE_MS = 500
 
-export function isInDoubt(entry: LogEntry): boolean {
+/** `countsAt` is when the entry counts, uncorrected: earlier than its own time only where that is ahead. */
+export function isInDoubt(entry: LogEntry, countsAt: number): boolean {
   if (entry.atBoundMs > NOT_SURE_MS) return true
-  const { recordedAt } = entry
-  return recordedAt !== undefined && entry.at - recordedAt > entry.atBoundMs + SLACK_MS
+  return countsAt < entry.at && entry.at - countsAt > entry.atBoundMs + SLACK_MS
 }
 
 /** One problem a device, so that a screen which was unsure for an hour does not flood the list. */
@@ -23,7 +23,7 @@ export function listDoubts(
   const byDevice = new Map<string, string[]>()
   for (const line of lines) {
     const { entry } = line
-    if (!isInDoubt(entry) || line.standing === 'voided' || retimed.has(line)) continue
+    if (line.standing === 'voided' || retimed.has(line)) continue
     const ids = byDevice.get(entry.device)
     if (ids) ids.push(entry.id)
     else byDevice.set(entry.device, [entry.id])

@@ -1,5 +1,5 @@
 /** Entries in any order, some twice → lines in log order with what became of each. */
-import { isUnread, type LogEntry } from '../entry/read.ts'
+import { isUnread, type EntryOf, type LogEntry } from '../entry/read.ts'
 import type { DocumentsState } from '../fold/state.ts'
 import { adopt } from './adoptions.ts'
 import { applyCorrections } from './corrections.ts'
@@ -56,7 +56,7 @@ type Few = Readonly<Record<'corrections' | 'adoptions' | 'unread' | 'doubtful', 
 
 function picked(line: Line, few: Few): Line {
   const { entry } = line
-  if (isInDoubt(entry)) few.doubtful.push(line)
+  if (isInDoubt(entry, line.at)) few.doubtful.push(line)
   if (line.standing === 'correction') few.corrections.push(line)
   else if (line.standing === 'unread') few.unread.push(line)
   if (entry.kind === 'adopted.1') few.adoptions.push(line)
@@ -66,11 +66,12 @@ function picked(line: Line, few: Few): Line {
 function lineOf(entry: LogEntry): Line {
   const { id, role } = entry
   const at = countsAt(entry)
-  const standing = isUnread(entry)
-    ? 'unread'
-    : entry.kind === 'correction.1'
-      ? 'correction'
-      : 'holds'
+  const standing = isUnread(entry) ? 'unread' : 'holds'
+  if (entry.kind === 'correction.1' && standing === 'holds') {
+    const { reason } = (entry as EntryOf<'correction.1'>).body
+    const line: Line = { entry, at, standing: 'correction', basedOn: id, reason }
+    return role === undefined ? line : { ...line, role }
+  }
   return role === undefined
     ? { entry, at, standing, basedOn: id }
     : { entry, at, standing, basedOn: id, role }

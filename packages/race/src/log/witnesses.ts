@@ -2,6 +2,7 @@
  * A press that states what the last one of its channel stated, from another device within ten seconds, is a
  * second witness. The holder is the first press of pit wall or captain, otherwise the first; its time counts.
  */
+import type { Kind } from '../entry/kinds/index.ts'
 import type { ReadEntry } from '../entry/read.ts'
 import type { Role } from '../entry/envelope.ts'
 import { holds, type Line } from './line.ts'
@@ -27,10 +28,16 @@ export function findWitnesses(
 ): ReadonlyMap<string, string> {
   const channels = new Map<string, Group>()
   const holders = new Map<string, string>()
+  let kind: Kind | undefined
+  let statement: Statement | undefined
   for (const line of lines) {
     if (!holds(line)) continue
     const entry = saidBy(line)
-    const statement = statementOf(entry.kind)
+    // Entries of one kind come in runs.
+    if (entry.kind !== kind) {
+      kind = entry.kind
+      statement = statementOf(kind)
+    }
     if (!statement) continue
     const named = statement.channel(entry.body)
     const channel = (holders.size > 0 && holders.get(named)) || named
