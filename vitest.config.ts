@@ -62,6 +62,8 @@ const projects: TestProjectConfiguration[] = [
   {
     test: {
       name: 'browser',
+      // A second on a screen may take a second to turn over.
+      expect: { poll: { timeout: 10_000 } },
       include: ['tests/browser/**/*.test.ts'],
       ...oneAtATime(2),
     },

@@ -15,6 +15,9 @@ const HANDLERS: Handlers<Kind> = {
   ...recordHandlers,
 }
 
-export function handlerOf(kind: Kind): (draft: Draft, entry: ReadEntry, at: number) => void {
-  return HANDLERS[kind] as (draft: Draft, entry: ReadEntry, at: number) => void
+/** A handler whose kind is known to be the entry's. */
+export type AnyHandler = (draft: Draft, entry: ReadEntry, at: number) => void
+
+export function handlerOf(kind: Kind): AnyHandler {
+  return HANDLERS[kind] as AnyHandler
 }
