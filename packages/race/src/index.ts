@@ -57,7 +57,7 @@ export {
   type Clock,
   type ClockPolicy,
   type Interruption,
-} from './rules/clock-policy.ts'
+} from './rules/clocks.ts'
 export type {
   Adoption,
   Availability,
@@ -100,4 +100,20 @@ export { type Obligation, type ObligationKind } from './obligations/obligation.t
 export { obligations } from './obligations/obligations.ts'
 export { ALERT_THRESHOLDS_MS, alertsBetween, type Alert } from './obligations/alerts.ts'
 export { may, mayRecord, type Action } from './access/may.ts'
-export { planTimeline, raceTimeline, type TimelineSpan } from './timeline/timeline.ts'
+export {
+  continuedTimeline,
+  planTimeline,
+  raceTimeline,
+  type Timeline,
+  type TimelineSpan,
+} from './timeline/timeline.ts'
+export type { TimelineSegment } from './timeline/segments.ts'
+export type { TimelineStop } from './timeline/stops.ts'
+export { withDrafts, type Drafts } from './timeline/with-drafts.ts'
+export { findings, type Finding, type InForce } from './checks/findings.ts'
+export { CHECKS } from './checks/index.ts'
+export type { Judged } from './checks/bench.ts'
+export { RULE_KINDS } from './rules/kinds/index.ts'
+export type { Part } from './rules/parts.ts'
+export { SENTENCES } from './sentences/index.ts'
+export { GROUPS, type Group, type Sentence } from './sentences/sentence.ts'

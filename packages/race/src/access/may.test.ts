@@ -54,6 +54,7 @@ test('L34: everybody reads, only the captain leads', () => {
     { do: 'invite' },
     { do: 'manageDevices' },
     { do: 'saveDraft' },
+    { do: 'sharePlan' },
     { do: 'settleClock' },
     { do: 'makeMeeting' },
     { do: 'openDemo' },

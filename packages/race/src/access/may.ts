@@ -5,7 +5,13 @@
 import type { Role } from '../entry/envelope.ts'
 
 export type CaptainsAction =
-  'invite' | 'manageDevices' | 'saveDraft' | 'settleClock' | 'makeMeeting' | 'openDemo'
+  | 'invite'
+  | 'manageDevices'
+  | 'saveDraft'
+  | 'sharePlan'
+  | 'settleClock'
+  | 'makeMeeting'
+  | 'openDemo'
 
 export type Action =
   | { readonly do: 'record'; readonly kind: string }
@@ -49,6 +55,7 @@ export function may(role: Role, action: Action): boolean {
     case 'invite':
     case 'manageDevices':
     case 'saveDraft':
+    case 'sharePlan':
     case 'settleClock':
     case 'makeMeeting':
     case 'openDemo':

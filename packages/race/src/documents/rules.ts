@@ -25,6 +25,8 @@ const segmentItem = z.strictObject({
   kind: z.literal('segment'),
   name: z.optional(name),
   length: segmentLength,
+  /** On fixed lanes: its lane, a sit-out, or a lane that is not drawn yet. */
+  lane: z.optional(z.union([count, z.enum(['sitOut', 'notDrawnYet'])])),
   /** Meeting time the organiser names for it, where he names one. */
   plannedAt: z.optional(timeMs),
 })

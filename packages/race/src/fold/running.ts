@@ -1,7 +1,7 @@
 /** Segments run and their clock maps: begun, interrupted, resumed, ended. */
 import type { Regulations, SegmentLength } from '../documents/rules.ts'
 import type { EntryOf, ReadEntry } from '../entry/read.ts'
-import type { Clock, ClockPolicy } from '../rules/clock-policy.ts'
+import type { Clock, ClockPolicy } from '../rules/clocks.ts'
 import { policyFor } from '../rules/policy-for.ts'
 import type { Draft, RunDraft } from './draft.ts'
 import { inForce } from './in-force.ts'

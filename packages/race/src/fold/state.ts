@@ -9,7 +9,7 @@ import type { LogEntry, ReadEntry } from '../entry/read.ts'
 import type { Duty } from '../entry/scalars.ts'
 import type { DocumentContent } from '../documents/index.ts'
 import type { SegmentLength } from '../documents/rules.ts'
-import type { Clock, ClockPolicy, Interruption } from '../rules/clock-policy.ts'
+import type { Clock, ClockPolicy, Interruption } from '../rules/clocks.ts'
 
 export interface State {
   readonly documents: DocumentsState

@@ -1,17 +1,15 @@
-/** Every kind of rule this build can say, one file each. */
+/** Rules of every kind as values, and how they are found. */
 import * as z from 'zod/mini'
-import { clockPolicy } from './clock-policy.ts'
-import { mandatoryStops, stopMinimum } from './mandatory-stops.ts'
-import { stopWindows } from './stop-windows.ts'
-import { workAllowed } from './work-allowed.ts'
+import { RULE_KINDS } from './kinds/index.ts'
 
-export const ruleSchema = z.discriminatedUnion('kind', [
-  mandatoryStops,
-  stopMinimum,
-  stopWindows,
-  clockPolicy,
-  workAllowed,
-])
+type SchemasOf<T extends readonly { readonly schema: unknown }[]> = {
+  readonly [I in keyof T]: T[I]['schema']
+}
+
+export const ruleSchema = z.discriminatedUnion(
+  'kind',
+  RULE_KINDS.map(({ schema }) => schema) as unknown as SchemasOf<typeof RULE_KINDS>,
+)
 export type Rule = z.infer<typeof ruleSchema>
 export type RuleKind = Rule['kind']
 export type RuleOf<K extends RuleKind> = Extract<Rule, { kind: K }>

@@ -1,5 +1,5 @@
 import type { Regulations } from '../documents/rules.ts'
-import { ASSUMED_POLICY, type Clock, type ClockPolicy, type Interruption } from './clock-policy.ts'
+import { ASSUMED_POLICY, type Clock, type ClockPolicy, type Interruption } from './clocks.ts'
 import { known } from './shape.ts'
 
 export interface PolicyFor {

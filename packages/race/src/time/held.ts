@@ -1,5 +1,5 @@
 import type { State } from '../fold/state.ts'
-import type { Clock } from '../rules/clock-policy.ts'
+import type { Clock } from '../rules/clocks.ts'
 
 /**
  * For how long between two instants of meeting time a clock held, by the policies of the interruptions as

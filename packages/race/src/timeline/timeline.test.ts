@@ -16,7 +16,7 @@ const { Solveig, Okello } = PEOPLE
 
 test('the plan lies where the race clock has it, as far as the race has come', () => {
   const pressing = smallMeeting({ rules: [policy('segment', 'holds')] })
-  expect(drivers(planTimeline(pressing.state(), GREEN))).toEqual([
+  expect(drivers(planTimeline(pressing.state(), GREEN).spans)).toEqual([
     [Solveig, 0, 10, 0, 10],
     [Okello, 10, 20, 10, 20],
   ])
@@ -24,7 +24,7 @@ test('the plan lies where the race clock has it, as far as the race has come', (
   pressing.press(GREEN + 3 * MINUTE, 'trackCall.1', {})
   pressing.press(GREEN + 5 * MINUTE, 'powerOn.1', {})
   // A minute late and two minutes of call: 10:00 on the clock is at 13, 20:00 at 23.
-  expect(drivers(planTimeline(pressing.state(), GREEN + 6 * MINUTE))).toEqual([
+  expect(drivers(planTimeline(pressing.state(), GREEN + 6 * MINUTE).spans)).toEqual([
     [Solveig, 0, 10, 1, 13],
     [Okello, 10, 20, 13, 23],
   ])
@@ -37,7 +37,7 @@ test('the race so far is cut by its segments and ends now', () => {
   pressing.press(GREEN + 8 * MINUTE, 'handover.1', { moves })
   pressing.press(GREEN + 20 * MINUTE, 'segmentEnd.1', { segment: 'one' })
   pressing.press(GREEN + 30 * MINUTE, 'green.1', { segment: 'two' })
-  expect(drivers(raceTimeline(pressing.state(), GREEN + 33 * MINUTE))).toEqual([
+  expect(drivers(raceTimeline(pressing.state(), GREEN + 33 * MINUTE).spans)).toEqual([
     [Solveig, 0, 8, 0, 8],
     [Okello, 8, 20, 8, 20],
     [Okello, 0, 3, 30, 33],
@@ -47,7 +47,7 @@ test('the race so far is cut by its segments and ends now', () => {
 test('posts are named and ids are unique', () => {
   const pressing = smallMeeting()
   pressing.press(GREEN, 'green.1', { segment: 'one' })
-  const spans = raceTimeline(pressing.state(), GREEN + MINUTE)
+  const spans = raceTimeline(pressing.state(), GREEN + MINUTE).spans
   expect(spans.find((span) => span.duty === 'post')).toMatchObject({ post: '4' })
   expect(new Set(spans.map((span) => span.id)).size).toBe(3)
 })

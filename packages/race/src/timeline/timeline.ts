@@ -1,12 +1,16 @@
-/** The plan as a timeline, and the race so far as one: the same spans, so that they can be laid side by side. */
+/**
+ * Who has which duty between which stops. A plan is one, the race so far is one, and what was raced followed by
+ * what is still planned is a third: rules judge them, the ribbon draws them, all alike.
+ */
 import { inForce } from '../fold/in-force.ts'
 import type { Duty } from '../entry/scalars.ts'
-import type { DutySpan, SegmentRun, State } from '../fold/state.ts'
+import type { State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
-import { positionAt } from '../time/plan-spans.ts'
-import { segmentsOf } from '../time/programme.ts'
+import { timelineSegments, type TimelineSegment } from './segments.ts'
+import { byBeginning, plannedSpans, racedSpans } from './spans.ts'
+import { madeStops, plannedStops, type TimelineStop } from './stops.ts'
 
-/** Who had, or is to have, which duty from when to when: on the segment's race clock and in meeting time. */
+/** On the segment's race clock (`…Ms`) and in meeting time (`…At`, about where it is still to come). */
 export interface TimelineSpan {
   /** The plan's line; in the race the entry, the person and the run. */
   readonly id: string
@@ -18,55 +22,68 @@ export interface TimelineSpan {
   readonly fromAt: number
   readonly toAt: number
   readonly post?: string
+  readonly lane?: number
+  /** It was so; otherwise it is meant to be. */
+  readonly done: boolean
 }
 
-/** Spans of segments that the rules in force at `now` have, in order of beginning; times ahead are about. */
-export function planTimeline(state: State, now: number): readonly TimelineSpan[] {
-  const outlooks = segmentsOf(state, now)
-  const spans: TimelineSpan[] = []
-  for (const span of inForce(state, 'plan', now)?.spans ?? []) {
-    const outlook = outlooks.find((one) => one.item.id === span.segment)
-    if (!outlook) continue
-    const { id, person, duty, segment, fromMs, toMs, post } = span
-    spans.push({
-      ...{ id, person, duty, segment, fromMs, toMs },
-      fromAt: positionAt(outlook, fromMs, now),
-      toAt: positionAt(outlook, toMs, now),
-      ...(post === undefined ? {} : { post }),
-    })
-  }
-  return spans.sort(byBeginning)
+export interface Timeline {
+  readonly segments: readonly TimelineSegment[]
+  /** In order of beginning. */
+  readonly spans: readonly TimelineSpan[]
+  readonly stops: readonly TimelineStop[]
+  /** Whether it reaches to the end of the race: what is owed at the end can only be missed by one that does. */
+  readonly isWhole: boolean
 }
 
-/** Duties as they were held while segments ran, one span a run, up to `now`. */
-export function raceTimeline(state: State, now: number): readonly TimelineSpan[] {
-  const spans: TimelineSpan[] = []
-  for (const run of state.raceControl.runs) {
-    for (const duty of state.people.duties) {
-      const span = pieceOf(run, duty, now)
-      if (span) spans.push(span)
-    }
-  }
-  return spans.sort(byBeginning)
-}
-
-function pieceOf(run: SegmentRun, duty: DutySpan, now: number): TimelineSpan | undefined {
-  const fromAt = Math.max(duty.fromAt, run.greenAt)
-  const toAt = Math.min(duty.toAt ?? now, run.endAt ?? now, now)
-  if (toAt <= fromAt) return undefined
+/** The plan in force, whatever was raced; times ahead are about. Segments the rules lack are left out. */
+export function planTimeline(state: State, now: number): Timeline {
   return {
-    id: `${duty.entry}:${duty.person}:${run.entry}`,
-    person: duty.person,
-    duty: duty.duty,
-    segment: run.segment,
-    fromMs: clockAt(run, fromAt).clockMs,
-    toMs: clockAt(run, toAt).clockMs,
-    fromAt,
-    toAt,
-    ...(duty.post === undefined ? {} : { post: duty.post }),
+    segments: timelineSegments(state, now),
+    spans: plannedSpans(state, now),
+    stops: plannedStops(state, now),
+    isWhole: true,
   }
 }
 
-function byBeginning(a: TimelineSpan, b: TimelineSpan): number {
-  return a.fromAt - b.fromAt || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
+/** What was raced up to `now`, one span a run. */
+export function raceTimeline(state: State, now: number): Timeline {
+  const segments = timelineSegments(state, now)
+  return {
+    segments,
+    spans: racedSpans(state, now),
+    stops: madeStops(state, now),
+    isWhole: segments.length > 0 && segments.every(({ over }) => over),
+  }
+}
+
+/**
+ * What was raced, and from `now` on the plan. A planned span that has begun is cut at `now`; a stop the plan has
+ * before `now` that was not made is not made any more.
+ */
+export function continuedTimeline(state: State, now: number): Timeline {
+  const race = raceTimeline(state, now)
+  const over = new Set(race.segments.filter((one) => one.over).map(({ id }) => id))
+  const ahead = plannedSpans(state, now)
+    .filter((span) => span.toAt > now && !over.has(span.segment))
+    .map((span) => fromNow(state, span, now))
+  const served = new Set(race.stops.map(({ planned }) => planned))
+  const stops = plannedStops(state, now).filter(
+    (stop) => stop.at >= now && !over.has(stop.segment) && !served.has(stop.id),
+  )
+  return {
+    segments: race.segments,
+    spans: [...race.spans, ...ahead].sort(byBeginning),
+    stops: [...race.stops, ...stops],
+    isWhole: inForce(state, 'plan', now) !== undefined || race.isWhole,
+  }
+}
+
+function fromNow(state: State, span: TimelineSpan, now: number): TimelineSpan {
+  if (span.fromAt >= now) return span
+  const run = state.raceControl.runs.filter((one) => one.segment === span.segment).at(-1)
+  const fromMs = run
+    ? Math.min(span.toMs, Math.max(span.fromMs, clockAt(run, now).clockMs))
+    : span.fromMs
+  return { ...span, fromMs, fromAt: now }
 }

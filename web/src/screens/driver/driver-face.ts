@@ -165,7 +165,7 @@ function nextStop(seen: DriverSeen): readonly DriverLine[] {
 }
 
 function again({ state, now, person, timeZone }: DriverSeen, after: number): readonly DriverLine[] {
-  const next = planTimeline(state, now).find(
+  const next = planTimeline(state, now).spans.find(
     (span) => span.person === person && span.duty === 'controller' && span.fromAt > after,
   )
   const seen = { now, timeZone }

@@ -38,7 +38,7 @@ export function postPage(seen: PostSeen): PostPage {
   if (held?.duty !== 'post') {
     return { onPost: false, where: elsewhere(held?.duty, held?.post), near: false, next }
   }
-  const plan = planTimeline(state, now)
+  const plan = planTimeline(state, now).spans
   const span = spanOf(plan, person, now)
   const where = held.post === undefined ? 'Marshal' : `Post ${held.post}`
   if (!span) return { onPost: true, where, near: false, next }

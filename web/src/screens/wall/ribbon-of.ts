@@ -23,8 +23,8 @@ import type { Seen } from './people.ts'
 
 export function ribbonOf({ state, now, crew }: Seen, whole: boolean): RibbonShown {
   const segments = segmentsOf(state, now)
-  const plan = planTimeline(state, now)
-  const race = raceTimeline(state, now)
+  const plan = planTimeline(state, now).spans
+  const race = raceTimeline(state, now).spans
   const stops = [...stopsMade(state), ...stopsPlanned(state, segments, now)]
   const rows = rowsOf(crew.people, plan, race)
   return {

@@ -1,0 +1,4 @@
+/** What holds without any rule. */
+import type { AlwaysCheck } from '../case.ts'
+
+export const ALWAYS: Readonly<Record<string, AlwaysCheck>> = {}

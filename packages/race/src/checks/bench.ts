@@ -1,0 +1,117 @@
+/** What every check looks at: a timeline judged by rules, with driving put together once for all of them. */
+import type { Crew, CrewMember } from '../documents/crew.ts'
+import type { Regulations } from '../documents/rules.ts'
+import { ruleValue, rulesOf } from '../rules/index.ts'
+import { known } from '../rules/shape.ts'
+import type { Timeline, TimelineSpan } from '../timeline/timeline.ts'
+import type { Stretch } from './stretches.ts'
+import { stintsOf, type Stint } from './stints.ts'
+
+export interface Judged {
+  readonly regulations: Regulations
+  readonly crew: Crew
+  readonly timeline: Timeline
+  /** Stretches of meeting time that count for nobody: driving held under an interruption. */
+  readonly notDriving?: readonly Stretch[]
+}
+
+export interface Bench extends Judged {
+  /** One for each person of the crew or of the timeline, in the crew's order. */
+  readonly people: readonly BenchPerson[]
+  readonly drivers: readonly BenchPerson[]
+  /** Milliseconds of race clock in all segments that have a length. */
+  readonly raceMs: number
+  readonly nameOf: (person: string) => string
+  readonly segmentName: (segment: string) => string
+  /** Race clock counted on from segment to segment. */
+  readonly raceClockMs: (segment: string, clockMs: number) => number
+}
+
+export interface BenchPerson {
+  readonly id: string
+  readonly name: string
+  readonly categories: readonly string[]
+  readonly member?: CrewMember
+  /** Every duty, in order. */
+  readonly spans: readonly TimelineSpan[]
+  readonly stints: readonly Stint[]
+  /** What counts as driving, in order, in meeting time. */
+  readonly driven: readonly Stretch[]
+  readonly drivenMs: number
+}
+
+export function benchOf(judged: Judged): Bench {
+  const { regulations, crew, timeline } = judged
+  const holes = [...(judged.notDriving ?? []), ...stopsThatDoNotCount(judged)]
+  const offsets = new Map<string, number>()
+  let raceMs = 0
+  for (const segment of timeline.segments) {
+    offsets.set(segment.id, raceMs)
+    raceMs += segment.lengthMs ?? 0
+  }
+  const people = everybody(crew, timeline).map((person) => benchPerson(person, judged, holes))
+  const names = new Map(people.map(({ id, name }) => [id, name]))
+  return {
+    ...{ regulations, crew, timeline, people, raceMs },
+    drivers: people.filter(({ stints }) => stints.length > 0),
+    nameOf: (person) => names.get(person) ?? 'Somebody',
+    segmentName: (id) => {
+      const segment = timeline.segments.find((one) => one.id === id)
+      return segment?.name ?? (segment ? `segment ${segment.index + 1}` : 'a segment that is gone')
+    },
+    raceClockMs: (segment, clockMs) => (offsets.get(segment) ?? 0) + clockMs,
+  }
+}
+
+/** Those a rule is about: all drivers, or those of its category. */
+export function driversWho(bench: Bench, who: string | undefined): readonly BenchPerson[] {
+  return who === undefined ? bench.drivers : bench.drivers.filter((one) => isOf(one, who))
+}
+
+/** Categories are compared without regard to capitals. */
+export function isOf({ categories }: BenchPerson, who: string): boolean {
+  return categories.some((category) => category.toLowerCase() === who.toLowerCase())
+}
+
+interface Somebody {
+  readonly id: string
+  readonly name: string
+  readonly member?: CrewMember
+}
+
+function everybody(crew: Crew, { spans }: Timeline): readonly Somebody[] {
+  const members: Somebody[] = crew.people.map((one) => ({
+    id: one.id,
+    name: one.name,
+    member: one,
+  }))
+  const known = new Set(members.map(({ id }) => id))
+  const strangers = new Set(spans.map(({ person }) => person).filter((one) => !known.has(one)))
+  return [...members, ...[...strangers].map((id) => ({ id, name: 'Somebody not in the crew' }))]
+}
+
+function benchPerson(
+  { id, name, member }: Somebody,
+  { regulations, timeline }: Judged,
+  holes: readonly Stretch[],
+): BenchPerson {
+  const spans = timeline.spans.filter((span) => span.person === id)
+  const stints = stintsOf({ spans, timeline, regulations, holes })
+  const driven = stints.flatMap((stint) => stint.driven)
+  return {
+    ...{ id, name, spans, stints, driven },
+    ...(member ? { member } : {}),
+    categories: member?.categories ?? [],
+    drivenMs: driven.reduce((sum, { fromAt, toAt }) => sum + toAt - fromAt, 0),
+  }
+}
+
+/** Where a stop does not count as driving: from the car in to the car out, or for the minimum while it is planned. */
+function stopsThatDoNotCount({ regulations, timeline }: Judged): readonly Stretch[] {
+  const rule = rulesOf(regulations.rules, 'countsAsDriving').find(
+    ({ value }) => value.what === 'stops',
+  )
+  if (!rule || known(rule.value.counts) !== false) return []
+  const minimumMs = known(ruleValue(regulations.rules, 'stopMinimum')?.minimumMs) ?? 0
+  return timeline.stops.map(({ at, outAt }) => ({ fromAt: at, toAt: outAt ?? at + minimumMs }))
+}

@@ -1,0 +1,34 @@
+/** Stretches of meeting time: half-open, from `fromAt` to before `toAt`. */
+export interface Stretch {
+  readonly fromAt: number
+  readonly toAt: number
+}
+
+/** What is left of a stretch without the holes, which may overlap and come in any order. Never an empty piece. */
+export function cutOut(stretch: Stretch, holes: readonly Stretch[]): readonly Stretch[] {
+  let left: Stretch[] = stretch.toAt > stretch.fromAt ? [stretch] : []
+  for (const hole of holes) {
+    if (hole.toAt <= stretch.fromAt || hole.fromAt >= stretch.toAt) continue
+    left = left.flatMap(({ fromAt, toAt }) =>
+      [
+        { fromAt, toAt: Math.min(toAt, hole.fromAt) },
+        { fromAt: Math.max(fromAt, hole.toAt), toAt },
+      ].filter((piece) => piece.toAt > piece.fromAt),
+    )
+  }
+  return left
+}
+
+export function lengthOf(stretches: readonly Stretch[]): number {
+  return stretches.reduce((sum, { fromAt, toAt }) => sum + toAt - fromAt, 0)
+}
+
+/** Milliseconds of the stretches, which are in order and apart, between two instants. */
+export function within(stretches: readonly Stretch[], fromAt: number, toAt: number): number {
+  let sum = 0
+  for (const one of stretches) {
+    if (one.fromAt >= toAt) break
+    sum += Math.max(0, Math.min(one.toAt, toAt) - Math.max(one.fromAt, fromAt))
+  }
+  return sum
+}

@@ -1,0 +1,26 @@
+import type { Sentence } from './sentence.ts'
+
+export const compulsoryRepair: Sentence<'compulsoryRepair'> = {
+  group: 'repairs',
+  called: 'Must be mended',
+  reads:
+    '{what}: mended[ within {laps} laps][ within {withinMs}][ {until}], {underGreen}[; the first time {firstTime}][; a loss caused by others {causedByOthers}][; {elseAtStop} else is done at that stop][; −{costLaps} laps for each lap after that].',
+  words: {
+    until: { laneChange: 'by the next lane change', atOnce: 'at once' },
+    underGreen: { true: 'only under green', false: 'whenever work is allowed' },
+    firstTime: { laneChange: 'by the next lane change', sameLimit: 'the same limit' },
+    causedByOthers: { asFirst: 'counts as a first one', sameLimit: 'is no excuse' },
+    elseAtStop: { nothing: 'nothing', anything: 'anything' },
+  },
+  asks: {
+    laps: 'Within how many laps must it be mended?',
+    withinMs: 'Within which time must it be mended?',
+    until: 'Until when must it be mended?',
+    underGreen: 'Must it be mended under green?',
+    firstTime: 'Is the first time milder?',
+    causedByOthers: 'What if a marshal or another car caused it?',
+    elseAtStop: 'May anything else be done at that stop?',
+    costLaps: 'What does each lap beyond the limit cost?',
+  },
+  start: { what: 'Wing', laps: 'notKnownYet', underGreen: 'notKnownYet' },
+}

@@ -1,0 +1,16 @@
+import type { Sentence } from './sentence.ts'
+
+export const laneOrder: Sentence<'laneOrder'> = {
+  group: 'programme',
+  called: 'Order of lanes',
+  reads: 'Cars move {moves}[, lanes in the order {sequence}].',
+  words: {
+    moves: {
+      oddUpEvenDown: 'odd lanes up, even lanes down',
+      sequence: 'by a fixed sequence',
+      groups: 'in groups',
+    },
+  },
+  asks: { moves: 'In which order do cars move over the lanes?' },
+  start: { moves: 'notKnownYet' },
+}

@@ -1,0 +1,9 @@
+import type { Sentence } from './sentence.ts'
+
+export const tracks: Sentence<'tracks'> = {
+  group: 'programme',
+  called: 'Tracks and lanes',
+  reads: 'The race is run on {tracks} tracks of {lanes} lanes.',
+  asks: { tracks: 'On how many tracks is the race run?', lanes: 'How many lanes has a track?' },
+  start: { tracks: 1, lanes: 'notKnownYet' },
+}

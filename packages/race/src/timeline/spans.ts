@@ -1,0 +1,61 @@
+/** The plan's spans, and the race's: the same shape, so that they can be laid side by side. */
+import { inForce } from '../fold/in-force.ts'
+import type { DutySpan, SegmentRun, State } from '../fold/state.ts'
+import { clockAt } from '../time/clock-map.ts'
+import { positionAt } from '../time/plan-spans.ts'
+import { segmentsOf } from '../time/programme.ts'
+import type { TimelineSpan } from './timeline.ts'
+
+/** Spans of segments that the rules in force at `now` have, in order of beginning; times ahead are about. */
+export function plannedSpans(state: State, now: number): readonly TimelineSpan[] {
+  const outlooks = segmentsOf(state, now)
+  const spans: TimelineSpan[] = []
+  for (const span of inForce(state, 'plan', now)?.spans ?? []) {
+    const outlook = outlooks.find((one) => one.item.id === span.segment)
+    if (!outlook) continue
+    const { id, person, duty, segment, fromMs, toMs, post, lane } = span
+    spans.push({
+      ...{ id, person, duty, segment, fromMs, toMs, done: false },
+      fromAt: positionAt(outlook, fromMs, now),
+      toAt: positionAt(outlook, toMs, now),
+      ...(post === undefined ? {} : { post }),
+      ...(lane === undefined ? {} : { lane }),
+    })
+  }
+  return spans.sort(byBeginning)
+}
+
+/** Duties as they were held while segments ran, one span a run, up to `now`. */
+export function racedSpans(state: State, now: number): readonly TimelineSpan[] {
+  const spans: TimelineSpan[] = []
+  for (const run of state.raceControl.runs) {
+    for (const duty of state.people.duties) {
+      const span = pieceOf(run, duty, now)
+      if (span) spans.push(span)
+    }
+  }
+  return spans.sort(byBeginning)
+}
+
+function pieceOf(run: SegmentRun, duty: DutySpan, now: number): TimelineSpan | undefined {
+  const fromAt = Math.max(duty.fromAt, run.greenAt)
+  const toAt = Math.min(duty.toAt ?? now, run.endAt ?? now, now)
+  if (toAt <= fromAt) return undefined
+  return {
+    id: `${duty.entry}:${duty.person}:${run.entry}`,
+    person: duty.person,
+    duty: duty.duty,
+    segment: run.segment,
+    fromMs: clockAt(run, fromAt).clockMs,
+    toMs: clockAt(run, toAt).clockMs,
+    fromAt,
+    toAt,
+    done: true,
+    ...(duty.lane === undefined ? {} : { lane: duty.lane }),
+    ...(duty.post === undefined ? {} : { post: duty.post }),
+  }
+}
+
+export function byBeginning(a: TimelineSpan, b: TimelineSpan): number {
+  return a.fromAt - b.fromAt || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
+}
