@@ -3,13 +3,14 @@
  * listens on a free port of the loopback and keeps its data in a folder that is gone after `stop`,
  * unless the test brings its own. What is still running when the tests end is ended with them.
  */
-import { spawn, type ChildProcess } from 'node:child_process'
+import { execFile, spawn, type ChildProcess } from 'node:child_process'
 import { once } from 'node:events'
 import { existsSync, mkdtempSync, readFileSync, realpathSync, rmSync, statSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
+import { promisify } from 'node:util'
 
 const root = join(import.meta.dirname, '..')
 const READY_WITHIN_MS = 30_000
@@ -86,6 +87,13 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
     kill: () => end('SIGKILL'),
     log: () => printed,
   }
+}
+
+/** A command of the operator's, such as `backup FILE`. @returns what it printed @throws where it ends otherwise than with 0 */
+export async function serverCommand(...words: readonly string[]): Promise<string> {
+  const run = promisify(execFile)
+  const { stdout } = await run(process.execPath, [...serverProgram(), ...words], { cwd: root })
+  return stdout
 }
 
 function newFolder(): string {

@@ -23,6 +23,7 @@ import {
   type Body,
   type Entry,
   type Kind,
+  type RecordedEntry,
   type State,
 } from '@pitlamp/race'
 import {
@@ -39,6 +40,7 @@ import {
 } from '@pitlamp/sync'
 import { io, type Socket } from 'socket.io-client'
 import { v7 as uuidV7 } from 'uuid'
+import type { Acknowledged } from './audit.ts'
 import type { Device } from './device.ts'
 import { ProbedClock } from './probed-clock.ts'
 
@@ -53,6 +55,10 @@ export class Screen {
   /** As last heard: in the welcome, and by the clock event. */
   clockStanding: ClockStanding | undefined
   sync: SyncState
+  /** Own entries that were shown as saved, by id, and their number: never forgotten, whatever becomes of the log. */
+  readonly acknowledged = new Map<string, Acknowledged>()
+  /** Called with what has joined the confirmed log. */
+  onConfirmed: ((entries: readonly RecordedEntry[]) => void) | undefined
   #welcome: Welcome | undefined
   #n = 0
   readonly #socket: Wire
@@ -118,6 +124,11 @@ export class Screen {
     return savedState(this.sync, entry.id)
   }
 
+  /** Entries made so far. */
+  get n(): number {
+    return this.#n
+  }
+
   get connected(): boolean {
     return this.sync.connected
   }
@@ -165,7 +176,9 @@ export class Screen {
 
   #happened(event: SyncEvent): void {
     const { state, effects } = step(this.sync, event)
+    const before = cursor(this.sync)
     this.sync = state
+    if (cursor(state) > before) this.#note(state.confirmed.slice(before))
     effects.forEach((effect) => void this.#do(effect))
   }
 
@@ -187,10 +200,23 @@ export class Screen {
   async #append({ batch, entries }: Extract<Effect, { do: 'append' }>): Promise<void> {
     const answer = await this.#ask<Answer<Appended>>('append', { meeting: this.meeting, entries })
     if (answer && 'ok' in answer) {
+      for (const [index, result] of answer.ok.results.entries()) {
+        const entry = entries[index]
+        if (result.outcome === 'refused' || !entry) continue
+        this.acknowledged.set(entry.id, { entry, seq: result.seq })
+      }
       this.#happened({ what: 'appended', batch, appended: answer.ok })
     } else {
       this.#happened({ what: 'appendFailed', batch, ...answer })
     }
+  }
+
+  /** An entry may arrive in the log though its answer was lost: that shows it as saved, too. */
+  #note(confirmed: readonly RecordedEntry[]): void {
+    for (const { seq, recordedAt: _at, role: _role, ...entry } of confirmed) {
+      if (entry.device === this.device.id) this.acknowledged.set(entry.id, { entry, seq })
+    }
+    this.onConfirmed?.(confirmed)
   }
 
   async #fetch({ request, after }: Extract<Effect, { do: 'fetch' }>): Promise<void> {

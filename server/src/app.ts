@@ -13,6 +13,7 @@ import { authorityRoute } from './resources/authority.ts'
 import { clockRoutes } from './resources/clock.ts'
 import { demoRoutes } from './resources/demo.ts'
 import { deviceRoutes } from './resources/devices.ts'
+import { documentVersionRoutes } from './resources/document-versions.ts'
 import { documentRoutes } from './resources/documents.ts'
 import { entryRoutes } from './resources/entries.ts'
 import { guard } from './resources/guarded.ts'
@@ -24,6 +25,8 @@ import { meRoutes } from './resources/me.ts'
 import { meetingRoutes } from './resources/meetings.ts'
 import { openApiRoute } from './resources/openapi.ts'
 import { peopleRoutes } from './resources/people.ts'
+import { planLinkRoutes } from './resources/plan-links.ts'
+import { planRoutes } from './resources/plan.ts'
 import { answerWithProblems } from './resources/problems.ts'
 import { serveScreens } from './resources/screens.ts'
 import { trayRoutes } from './resources/tray.ts'
@@ -89,6 +92,7 @@ async function apiRoutes(scope: FastifyInstance, deps: Deps, sockets: Sockets): 
       peopleRoutes,
       inviteRoutes,
     ],
+    ...[documentVersionRoutes, planRoutes, planLinkRoutes],
     ...[deviceRoutes(sockets), clockRoutes(sockets), demoRoutes, trayRoutes],
   ]
   for (const addRoutes of rooms) addRoutes(api, deps)

@@ -1,11 +1,20 @@
 /** From the command line to a running house, and back to nothing. */
 import { rmSync, writeFileSync } from 'node:fs'
-import { inviteFirstCaptain } from './access/captain.ts'
+import { inviteFirstCaptain, type Terminal } from './access/captain.ts'
 import { addressFile, inviteCaptain } from './access/invite-command.ts'
+import { NotDone } from './backup/not-done.ts'
 import { BadOption, readConfig, USAGE, type Config } from './config.ts'
 import type { OpenDemo } from './deps.ts'
 import { openHouse, type House, type HouseOptions } from './open-house.ts'
 import { NotSaved, StoreInUse } from './storage/port.ts'
+
+/** What can be said instead of options first; each takes one word after it. */
+type RunCommand = (word: string | undefined, config: Config, out: Terminal) => Promise<void>
+const COMMANDS: Readonly<Record<string, RunCommand>> = {
+  invite: inviteCaptain,
+  backup: async (...given) => (await import('./backup/backup-command.ts')).backUp(...given),
+  restore: async (...given) => (await import('./backup/restore-command.ts')).restore(...given),
+}
 
 const BAD_OPTION = 2
 const DID_NOT_START = 1
@@ -16,10 +25,12 @@ export async function run(
   forTests?: HouseOptions['forTests'],
 ): Promise<void> {
   try {
-    const invite = argv[0] === 'invite'
-    const config = readConfig(invite ? argv.slice(2) : argv, process.env)
+    const command = COMMANDS[argv[0] ?? '']
+    const word = command && !argv[1]?.startsWith('--') ? argv[1] : undefined
+    const options = argv.slice((command ? 1 : 0) + (word === undefined ? 0 : 1))
+    const config = readConfig(options, process.env)
     if (config === 'help') console.log(USAGE)
-    else if (invite) await inviteCaptain(argv[1], config, process.stdout)
+    else if (command) await command(word, config, process.stdout)
     else await serve(config, forTests)
   } catch (error) {
     console.error(sentenceFor(error))
@@ -67,8 +78,12 @@ function endOnSignal(house: House): void {
   process.on('SIGINT', end)
 }
 
+function isSentence(error: unknown): error is Error {
+  return [BadOption, StoreInUse, NotDone].some((kind) => error instanceof kind)
+}
+
 function sentenceFor(error: unknown): unknown {
-  if (error instanceof BadOption || error instanceof StoreInUse) return error.message
+  if (isSentence(error)) return error.message
   const { code, port, path } = error as { code?: string; port?: number; path?: string }
   const why = error instanceof NotSaved ? error.message : code
   if (error instanceof NotSaved || /^(ENOSPC|SQLITE_FULL|SQLITE_IOERR.*)$/.test(code ?? '')) {

@@ -1,9 +1,9 @@
 /** Power cut after power cut on one data folder, with devices appending all the while. */
 import { setTimeout as sleep } from 'node:timers/promises'
 import { v7 as uuidV7 } from 'uuid'
+import { audit, wholeLog, type Audit } from '../audit.ts'
 import { join, type Device } from '../device.ts'
 import { startServer, type RunningServer, type ServerOptions } from '../running-server.ts'
-import { audit, wholeLog, type Audit } from './audit.ts'
 import { newCutDisk } from './cut-disk.ts'
 import { newPresser, press, sendWhatWasUnderWay, type Presser } from './pressing.ts'
 import { newRandom, type Random } from './random.ts'

@@ -3,15 +3,11 @@ import { PROTOCOL_VERSION, type Answer, type Appended } from '@pitlamp/contract'
 import { ENVELOPE_VERSION, type Entry } from '@pitlamp/race'
 import { io, type Socket } from 'socket.io-client'
 import { v7 as uuidV7 } from 'uuid'
+import type { Acknowledged, Teller } from '../audit.ts'
 import type { Device } from '../device.ts'
 import type { Random } from './random.ts'
 
-export interface Acknowledged {
-  readonly entry: Entry
-  readonly seq: number
-}
-
-export interface Presser {
+export interface Presser extends Teller {
   readonly device: Device
   /** By entry id. */
   readonly acknowledged: Map<string, Acknowledged>

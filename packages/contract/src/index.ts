@@ -37,10 +37,24 @@ export {
   draftSchema,
   saveDraftSchema,
   staleDraftSchema,
+  draftVersionSchema,
+  draftVersionsSchema,
   type Draft,
+  type DraftVersion,
+  type DraftVersions,
   type SaveDraft,
   type StaleDraft,
 } from './http/document.ts'
+export {
+  openPlanSchema,
+  planLinkSchema,
+  planLinksRevokedSchema,
+  sharedPlanSchema,
+  type OpenPlan,
+  type PlanLink,
+  type PlanLinksRevoked,
+  type SharedPlan,
+} from './http/plan.ts'
 export {
   joinSchema,
   meSchema,

@@ -32,6 +32,10 @@ const operations = () =>
     })),
   )
 
+const isCalendar = (name: string) => /calendar(\.ics)?$/.test(name)
+/** Their address says everything. */
+const TAKES_NOTHING = /plan-link$/
+
 test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
   expect(described.openapi).toBe('3.1.0')
   expect(
@@ -39,12 +43,16 @@ test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
       .map(({ name }) => name)
       .sort(),
   ).toEqual([
+    'DELETE /api/meetings/{meeting}/plan-link',
     'GET /api/clock',
     'GET /api/devices',
     'GET /api/me',
     'GET /api/meetings',
     'GET /api/meetings/{meeting}',
+    'GET /api/meetings/{meeting}/calendar.ics',
     'GET /api/meetings/{meeting}/documents/{document}',
+    'GET /api/meetings/{meeting}/documents/{document}/versions',
+    'GET /api/meetings/{meeting}/documents/{document}/versions/{version}',
     'GET /api/meetings/{meeting}/entries',
     'GET /api/people',
     'GET /api/tray',
@@ -55,7 +63,10 @@ test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
     'POST /api/join',
     'POST /api/meetings',
     'POST /api/meetings/{meeting}/entries',
+    'POST /api/meetings/{meeting}/plan-link',
     'POST /api/people',
+    'POST /api/plan',
+    'POST /api/plan/calendar',
     'PUT /api/meetings/{meeting}/documents/{document}',
   ])
 })
@@ -63,7 +74,10 @@ test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
 test('O2 every answer has a schema, and every failure is problem details', () => {
   for (const { name, operation } of operations()) {
     const { 200: fine, '4XX': refused } = operation.responses
-    expect(fine?.content?.['application/json']?.schema, name).toHaveProperty('type', 'object')
+    const [type, shape] = isCalendar(name)
+      ? ['text/calendar', 'string']
+      : ['application/json', 'object']
+    expect(fine?.content?.[type]?.schema, name).toHaveProperty('type', shape)
     expect(refused?.content?.['application/problem+json']?.schema, name).toHaveProperty(
       'required',
       [...['type', 'title', 'status', 'refusal']],
@@ -79,7 +93,7 @@ test('O3 every place in a path is a declared parameter, and everything written h
       declared.map((parameter) => parameter.name),
       name,
     ).toEqual(places)
-    if (name.startsWith('GET')) continue
+    if (name.startsWith('GET') || TAKES_NOTHING.test(path)) continue
     expect(operation.requestBody?.content['application/json']?.schema, name).toHaveProperty('type')
   }
 })

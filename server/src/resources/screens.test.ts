@@ -19,7 +19,7 @@ afterAll(async () => {
 })
 
 test('W1 every address of a screen is the same page, asked for anew each time', async () => {
-  for (const path of ['/', '/join', '/meetings/some/wall', '/team']) {
+  for (const path of ['/', '/join', '/meetings/some/wall', '/team', '/plan']) {
     const page = await bench.ask(`GET ${path}`)
     expect([page.status, page.type, page.headers.get('cache-control')], path).toEqual([
       ...[200, 'text/html; charset=utf-8', 'no-cache'],

@@ -1,6 +1,6 @@
-/** The contract's part about meetings, drafts and people. */
+/** The contract's part about meetings, drafts and their versions, links to the plan, and people. */
 import { expect } from 'vitest'
-import { anId, joined, meetingOf, type Cases } from './contract-bench.ts'
+import { anId, joined, meetingOf, type Bench, type Cases } from './contract-bench.ts'
 
 export const DOCUMENT_CASES: Cases = {
   'S50 a meeting asked for twice is made once': async (bench) => {
@@ -61,4 +61,116 @@ export const DOCUMENT_CASES: Cases = {
     await bench.storage.run('savePerson', { team, person: { id, name: 'Joanna' } })
     expect(await bench.storage.read.people(team)).toEqual([{ id, name: 'Joanna' }])
   },
+
+  'S54 the newest version of a draft is kept, and those before a pause or another device’s save':
+    async (bench) => {
+      const meeting = await drafted(bench)
+      await meeting.save({ nowMs: 0 })
+      await meeting.save({ nowMs: 59_999 })
+      expect(await meeting.kept()).toEqual([2])
+      // A minute after version 2: that one stays. Then the other device: 3 stays, and 4 before the first one again.
+      await meeting.save({ nowMs: 119_999 })
+      await meeting.save({ nowMs: 120_000, by: 'other' })
+      await meeting.save({ nowMs: 120_001 })
+      expect(await meeting.kept()).toEqual([5, 4, 3, 2])
+      // Other documents have versions of their own.
+      expect(await bench.storage.read.draftVersions(meeting.id, 'crew')).toEqual([])
+    },
+
+  'S55 of saving without a pause one version every ten minutes is kept': async (bench) => {
+    const meeting = await drafted(bench)
+    // Every half minute until 10:30: versions 1 to 20 within ten minutes of the first, 21 at 10:00, 22 at 10:30.
+    for (let nowMs = 0; nowMs <= 630_000; nowMs += 30_000) await meeting.save({ nowMs })
+    expect(await meeting.kept()).toEqual([22, 20])
+  },
+
+  'S56 after the captain has set the clock back nothing is replaced': async (bench) => {
+    const meeting = await drafted(bench)
+    await meeting.save({ nowMs: 500_000 })
+    await meeting.save({ nowMs: 499_999 })
+    expect(await meeting.kept()).toEqual([2, 1])
+  },
+
+  'S57 a stale save keeps no version, and a version that was not kept is none': async (bench) => {
+    const meeting = await drafted(bench)
+    await meeting.save({ nowMs: 10 })
+    await meeting.save({ nowMs: 20, by: 'other' })
+    await bench.storage.run('saveDraft', { ...meeting.input, nowMs: 30, save: STALE })
+    expect(await bench.storage.read.draftVersions(meeting.id, 'plan')).toEqual([
+      { version: 2, savedAt: 20, savedBy: 'The other device' },
+      { version: 1, savedAt: 10, savedBy: 'A device' },
+    ])
+    const version = (number: number) =>
+      bench.storage.read.draftVersion(meeting.id, { document: 'plan', version: number })
+    const first = { document: 'plan', version: 1, content: { saved: 1 }, savedAt: 10 }
+    expect(await version(1)).toEqual(first)
+    expect(await version(3)).toBeUndefined()
+  },
+
+  'S58 two hundred versions are listed, the newest first': async (bench) => {
+    const meeting = await drafted(bench)
+    for (let minute = 0; minute < 201; minute += 1) await meeting.save({ nowMs: minute * 60_000 })
+    const kept = await meeting.kept()
+    expect([kept.length, kept[0], kept.at(-1)]).toEqual([200, 201, 2])
+  },
+
+  'S60 a link opens the plan of its meeting until all are revoked, whatever was made before or after':
+    async (bench) => {
+      const { team } = await joined(bench, { role: 'captain' })
+      const [one, two] = [await meetingOf(bench, team), await meetingOf(bench, team)]
+      const [first, second, others] = [anId(), anId(), anId()]
+      const make = (meeting: string, codeHash: string) =>
+        bench.storage.run('makePlanLink', { team, meeting, codeHash, nowMs: 5 })
+      await make(one, first)
+      await make(one, second)
+      await make(two, others)
+      const behind = (codeHash: string) => bench.storage.read.planBehind(codeHash)
+      expect(await behind(first)).toEqual({ team, meeting: one })
+      expect(await behind(second)).toEqual({ team, meeting: one })
+      expect(await behind(anId())).toBeUndefined()
+      const revoke = { team, meeting: one, nowMs: 6 }
+      expect(await bench.storage.run('revokePlanLinks', revoke)).toEqual({ revoked: 2 })
+      expect(await bench.storage.run('revokePlanLinks', revoke)).toEqual({ revoked: 0 })
+      expect([await behind(first), await behind(second)]).toEqual([undefined, undefined])
+      expect(await behind(others)).toEqual({ team, meeting: two })
+    },
+
+  'S61 nobody makes or revokes a link to another team’s plan': async (bench) => {
+    const { team } = await joined(bench, { role: 'captain' })
+    const meeting = await meetingOf(bench, team)
+    await bench.storage.run('makePlanLink', { team, meeting, codeHash: 'ours', nowMs: 0 })
+    const input = { team: anId(), meeting, nowMs: 1 }
+    const refused = { refused: 'otherMeeting' }
+    const made = await bench.storage.run('makePlanLink', { ...input, codeHash: 'theirs' })
+    expect(made).toEqual(refused)
+    expect(await bench.storage.run('revokePlanLinks', input)).toEqual(refused)
+    expect(await bench.storage.read.planBehind('theirs')).toBeUndefined()
+    expect(await bench.storage.read.planBehind('ours')).toEqual({ team, meeting })
+  },
+}
+
+const STALE = { basedOn: 0, content: 'stale' }
+
+/** A meeting whose plan two devices save, each time from the version before; version 1 says `{ saved: 1 }`. */
+async function drafted(bench: Bench) {
+  const { team, id: device } = await joined(bench, { role: 'captain' })
+  const { id: other } = await joined(bench, { role: 'captain' })
+  const change = { name: 'The other device' }
+  await bench.storage.run('changeDevice', { team, device: other, change, nowMs: 0 })
+  const id = await meetingOf(bench, team)
+  const input = { team, meeting: id, device, document: 'plan' } as const
+  let version = 0
+  return {
+    id,
+    input,
+    async save({ nowMs, by }: { readonly nowMs: number; readonly by?: 'other' }) {
+      const save = { basedOn: version, content: { saved: ++version } }
+      const from = by === 'other' ? other : device
+      await bench.storage.run('saveDraft', { ...input, device: from, nowMs, save })
+    },
+    async kept() {
+      const versions = await bench.storage.read.draftVersions(id, 'plan')
+      return versions.map((kept) => kept.version)
+    },
+  }
 }

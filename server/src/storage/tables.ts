@@ -12,6 +12,8 @@ export interface Tables {
   invite: InviteTable
   meeting: MeetingTable
   document: DocumentTable
+  document_version: DocumentVersionTable
+  plan_link: PlanLinkTable
   entry: EntryTable
   tray: TrayTable
   lap: LapTable
@@ -82,6 +84,21 @@ export interface DocumentTable {
   content: string
   saved_at: number
   saved_by: string
+}
+
+/** The newest version of a draft and those before it that are kept: see `commands/drafts.ts`. */
+export interface DocumentVersionTable extends DocumentTable {
+  /** When the first of the saves was made that this version stands for. */
+  begun_at: number
+}
+
+export interface PlanLinkTable {
+  team: string
+  meeting: string
+  /** SHA-256 of the code, hex. */
+  code_hash: string
+  made_at: number
+  revoked_at: number | null
 }
 
 export interface EntryTable {

@@ -26,7 +26,11 @@ export function onHello(room: Room, socket: Socket) {
     if (!meeting) return { problem: problem('otherMeeting') }
     moveTo(room, socket, id)
     presence.changed(id)
+    const { epoch } = deps.time
     if (deps.time.meet(`${team.id}/${device.id}`, reckoned)) room.tellClock()
+    if (deps.time.epoch !== epoch) {
+      deps.storage.run('keepTime', deps.time.kept()).catch(() => undefined)
+    }
     const seen = { team: team.id, device: device.id, nowMs: deps.time.now() }
     deps.storage.run('deviceSeen', seen).catch(() => undefined)
     const lastSeq = news.headFor(id, meeting.lastSeq)

@@ -5,6 +5,7 @@
  *     median is offered.
  * T4  The captain's press moves it, ends the doubt, begins an epoch, and holds over restarts.
  * T5  Steps of the machine's clock are noticed and not followed.
+ * T6  A device that knows a later epoch brings it: the store was put back from an older copy.
  */
 import { expect, test } from 'vitest'
 import { ServerTime } from './server-time.ts'
@@ -115,6 +116,21 @@ test('T4 a machine’s clock that was ahead and is put right between two starts 
   const time = new ServerTime(machine(NOON + 60_000).clocks, kept(NOON, -HOUR, 2))
   expect([time.now(), time.standing().doubt]).toEqual([NOON + 60_000, undefined])
   expect(time.kept().shiftMs).toBe(0)
+})
+
+test('T6 a later epoch becomes ours, with what its devices reckon and without what the others did', () => {
+  const time = new ServerTime(machine(NOON).clocks, kept(NOON, 0, 2))
+  time.meet('asleep', reckoned(NOON + HOUR, 2))
+  expect(time.meet('awake', reckoned(NOON + 10, 4))).toBe(true)
+  expect([time.standing().doubt, time.kept().epoch]).toEqual([undefined, 4])
+  expect(time.meet('late', reckoned(NOON + HOUR, 3))).toBe(false)
+  expect(time.epoch).toBe(4)
+  const ahead = new ServerTime(machine(NOON + HOUR).clocks, kept(NOON, 0, 2))
+  ahead.meet('awake', reckoned(NOON, 4))
+  expect(ahead.standing().doubt).toEqual({
+    ...{ why: 'devicesDiffer', devices: 1 },
+    offeredShiftMs: -HOUR,
+  })
 })
 
 test('T5 a step of the machine’s clock is noticed once and not followed', () => {

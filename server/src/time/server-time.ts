@@ -88,20 +88,25 @@ export class ServerTime {
 
   /**
    * A device says hello, with what it reckoned server time to be before it lost its connection, if it did.
-   * Only its first hello in this run counts: later it has its time from us.
+   * Only its first hello in this run counts: later it has its time from us. One that knows a later epoch shows
+   * that the store was put back from a copy older than that press of the captain's: screens go by nothing older,
+   * so that epoch becomes ours, and is to be kept.
    * @returns whether the standing changed and has to be told
    */
   meet(device: string, reckoned?: { serverMs: number; boundMs: number; epoch: number }): boolean {
     if (this.#met.has(device)) return false
     this.#met.add(device)
-    if (reckoned?.epoch !== this.#epoch) return false
+    if (!reckoned || reckoned.epoch < this.#epoch) return false
+    const isLater = reckoned.epoch > this.#epoch
+    if (isLater) this.#reckonings.length = 0
+    this.#epoch = reckoned.epoch
     this.#reckonings.push({ differsMs: reckoned.serverMs - this.now(), boundMs: reckoned.boundMs })
     if (this.#why === 'behindItsMark') return true
     const before = this.#why
     const middle = middleOf(this.#reckonings)
     const differ = middle && Math.abs(middle.differsMs) > DOUBT_BEYOND_MS + middle.boundMs
     this.#why = differ ? 'devicesDiffer' : undefined
-    return before !== undefined || this.#why !== undefined
+    return isLater || before !== undefined || this.#why !== undefined
   }
 
   /** What the disk has to hold before `settle`: the clock as it will be. */

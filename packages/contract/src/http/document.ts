@@ -25,3 +25,16 @@ export const staleDraftSchema = z.extend(problemSchema, {
   yours: saveDraftSchema,
 })
 export type StaleDraft = z.infer<typeof staleDraftSchema>
+
+/** A version that was kept. Bringing it back is saving its content again. */
+export const draftVersionSchema = z.object({
+  version: z.int(),
+  savedAt: timeMs,
+  /** The name of the device that saved it. */
+  savedBy: z.string(),
+})
+export type DraftVersion = z.infer<typeof draftVersionSchema>
+
+/** Newest first. */
+export const draftVersionsSchema = z.object({ versions: z.array(draftVersionSchema) })
+export type DraftVersions = z.infer<typeof draftVersionsSchema>

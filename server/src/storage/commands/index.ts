@@ -3,7 +3,9 @@ import { appendAll, type AppendAnswer, type AppendInput } from './append.ts'
 import { foundTeam, join, makeInvite } from './access.ts'
 import type { Trx } from './context.ts'
 import { changeDevice, deviceSeen } from './devices.ts'
-import { createMeeting, saveDraft, savePerson } from './meetings.ts'
+import { saveDraft } from './drafts.ts'
+import { createMeeting, savePerson } from './meetings.ts'
+import { makePlanLink, revokePlanLinks } from './plan-links.ts'
 import { emptyProbe, fillProbe, keepTime, raiseMark } from './server-time.ts'
 
 const single = {
@@ -15,6 +17,8 @@ const single = {
   createMeeting,
   saveDraft,
   savePerson,
+  makePlanLink,
+  revokePlanLinks,
   keepTime,
   raiseMark,
   fillProbe,

@@ -1,7 +1,6 @@
-/** Meetings, their drafts, and the team's people. */
-import type { Draft, Meeting, NewMeeting, Person, SaveDraft } from '@pitlamp/contract'
-import type { DocumentName } from '@pitlamp/race'
-import { draftOf, meetingOf } from '../rows.ts'
+/** Meetings, and the team's people. */
+import type { Meeting, NewMeeting, Person } from '@pitlamp/contract'
+import { meetingOf } from '../rows.ts'
 import type { MeetingTable } from '../tables.ts'
 import type { Refused } from './access.ts'
 import type { Trx } from './context.ts'
@@ -42,47 +41,13 @@ export async function createMeeting(
   return { meeting: meetingOf(row) }
 }
 
-export interface SaveDraftInput {
-  readonly team: string
-  readonly meeting: string
-  readonly document: DocumentName
-  readonly device: string
-  readonly save: SaveDraft
-  readonly nowMs: number
-}
-
-/** A save made from another version than the last one changes nothing and is answered with that last one. */
-export async function saveDraft(
-  trx: Trx,
-  input: SaveDraftInput,
-): Promise<{ readonly draft: Draft } | { readonly stale: Draft } | Refused> {
-  const { team, meeting, document, save } = input
+export async function ownsMeeting(trx: Trx, team: string, meeting: string): Promise<boolean> {
   const owner = await trx
     .selectFrom('meeting')
     .select('team')
     .where('id', '=', meeting)
     .executeTakeFirst()
-  if (owner?.team !== team) return { refused: 'otherMeeting' }
-  const before = await trx
-    .selectFrom('document')
-    .selectAll()
-    .where('meeting', '=', meeting)
-    .where('document', '=', document)
-    .executeTakeFirst()
-  if ((before?.version ?? 0) !== save.basedOn) return { stale: draftOf(document, before) }
-  const changed = {
-    version: save.basedOn + 1,
-    content: JSON.stringify(save.content),
-    saved_at: Math.round(input.nowMs),
-    saved_by: input.device,
-  }
-  const row = { team, meeting, document, ...changed }
-  await trx
-    .insertInto('document')
-    .values(row)
-    .onConflict((conflict) => conflict.columns(['meeting', 'document']).doUpdateSet(changed))
-    .execute()
-  return { draft: draftOf(document, row) }
+  return owner?.team === team
 }
 
 export async function savePerson(

@@ -2,10 +2,11 @@
 import type { Kysely } from 'kysely'
 import type { Tables } from '../tables.ts'
 import { accessReads } from './access.ts'
+import { draftReads } from './drafts.ts'
 import { logReads } from './log.ts'
 import { meetingReads } from './meetings.ts'
 
 export function readsOver(db: Kysely<Tables>) {
-  return { ...accessReads(db), ...meetingReads(db), ...logReads(db) }
+  return { ...accessReads(db), ...meetingReads(db), ...draftReads(db), ...logReads(db) }
 }
 export type Reads = ReturnType<typeof readsOver>

@@ -1,8 +1,7 @@
-/** Meetings, their drafts, and the team's people. */
-import type { Draft, Meeting, Person } from '@pitlamp/contract'
-import type { DocumentName } from '@pitlamp/race'
+/** Meetings, who sees their plan, and the team's people. */
+import type { Meeting, Person } from '@pitlamp/contract'
 import type { Kysely } from 'kysely'
-import { draftOf, meetingOf } from '../rows.ts'
+import { meetingOf } from '../rows.ts'
 import type { Tables } from '../tables.ts'
 
 export function meetingReads(db: Kysely<Tables>) {
@@ -29,14 +28,14 @@ export function meetingReads(db: Kysely<Tables>) {
       return row && meetingOf(row)
     },
 
-    async draft(meeting: string, document: DocumentName): Promise<Draft> {
-      const row = await db
-        .selectFrom('document')
-        .selectAll()
-        .where('meeting', '=', meeting)
-        .where('document', '=', document)
+    /** Whose plan a code opens; undefined for none that was given out, or one that was revoked. */
+    async planBehind(codeHash: string): Promise<{ team: string; meeting: string } | undefined> {
+      return db
+        .selectFrom('plan_link')
+        .select(['team', 'meeting'])
+        .where('code_hash', '=', codeHash)
+        .where('revoked_at', 'is', null)
         .executeTakeFirst()
-      return draftOf(document, row)
     },
 
     async people(team: string): Promise<readonly Person[]> {

@@ -95,7 +95,33 @@ describe('a store in one file', () => {
     await expect.poll(() => bench.storage.standing().writing, { timeout: 5_000 }).toBe(true)
     await press()
   })
+
+  test('F4 a store of the first day keeps the drafts it has as versions', async () => {
+    const bench = await opened()
+    const { id: device, team } = await joined(bench, { role: 'captain' })
+    const meeting = await meetingOf(bench, team)
+    const of = { team, meeting, device, document: 'plan' } as const
+    const save = (basedOn: number, nowMs: number) =>
+      bench.storage.run('saveDraft', { ...of, save: { basedOn, content: basedOn }, nowMs })
+    await save(0, 70)
+    await save(1, 80)
+    asOnTheFirstDay(bench.file)
+    await bench.reopen()
+    const versions = () => bench.storage.read.draftVersions(meeting, 'plan')
+    expect(await versions()).toEqual([{ version: 2, savedAt: 80, savedBy: 'A device' }])
+    // A minute after the one that was carried over.
+    await save(2, 60_080)
+    expect((await versions()).map(({ version }) => version)).toEqual([3, 2])
+  })
 })
+
+/** The tables before the second step. */
+function asOnTheFirstDay(file: string): void {
+  const other = new Database(file)
+  other.exec('drop table document_version; drop table plan_link')
+  other.exec("delete from kysely_migration where name = '0002-second'")
+  other.close()
+}
 
 /** Somebody deletes something: what the log itself never does. */
 function makeRoom(file: string, meeting: string): void {

@@ -1,8 +1,18 @@
 /** Compares the log a server serves with what it acknowledged. */
 import { entriesPageSchema } from '@pitlamp/contract'
-import type { RecordedEntry } from '@pitlamp/race'
-import type { Device } from '../device.ts'
-import type { Acknowledged, Presser } from './pressing.ts'
+import type { Entry, RecordedEntry } from '@pitlamp/race'
+import type { Device } from './device.ts'
+
+export interface Acknowledged {
+  readonly entry: Entry
+  readonly seq: number
+}
+
+/** Who pressed: what it was told is saved, by entry id, and how many entries it has made. */
+export interface Teller {
+  readonly acknowledged: ReadonlyMap<string, Acknowledged>
+  readonly n: number
+}
 
 export interface Audit {
   readonly acknowledged: number
@@ -16,10 +26,10 @@ export interface Audit {
   readonly unsent: number
 }
 
-export function audit(log: readonly RecordedEntry[], pressers: readonly Presser[]): Audit {
+export function audit(log: readonly RecordedEntry[], tellers: readonly Teller[]): Audit {
   const inLog = new Map(log.map((entry) => [entry.id, entry]))
-  const acknowledged = pressers.flatMap((presser) => [...presser.acknowledged.values()])
-  const made = pressers.reduce((sum, { n }) => sum + n, 0)
+  const acknowledged = tellers.flatMap((teller) => [...teller.acknowledged.values()])
+  const made = tellers.reduce((sum, { n }) => sum + n, 0)
   return {
     acknowledged: acknowledged.length,
     lost: acknowledged.filter((told) => !isThere(told, inLog.get(told.entry.id))).length,
