@@ -3,7 +3,7 @@
  *
  * B1  A crew phone that opens the wall sees it all and finds no verb it may not press.
  * B2  A viewer's device sees everything and finds only the way to other screens.
- * B3  Set-up and Team on a crew phone say whose they are, and change nothing.
+ * B3  Rules, Crew, Car and Team on a crew phone say whose they are, and change nothing.
  * B4  A device taken out of the team is told at once, and keeps what it has on show.
  * B5  A captain who makes a viewer a pit wall gives it the verbs without a reload.
  */
@@ -33,9 +33,11 @@ it('B1, B3 a crew phone finds no verb that it may not press', async () => {
   await phone.getByText(/Mandatory stop 1/).waitFor()
   expect(await verbs(phone)).toEqual(['More work', 'Note'])
 
-  await phone.goto(meeting.path('setup'))
-  await phone.getByRole('alert').getByText('The captain lays this down').waitFor()
-  expect(await phone.getByRole('button', { name: /^Adopt/ }).count()).toBe(0)
+  for (const screen of ['rules', 'crew', 'car']) {
+    await phone.goto(meeting.path(screen))
+    await phone.getByRole('alert').getByText('The captain lays this down').waitFor()
+    expect(await phone.getByRole('button', { name: /^Adopt/ }).count()).toBe(0)
+  }
   await phone.goto(meeting.path('team'))
   await phone.getByRole('alert').getByText('Only a captain’s device').waitFor()
   expect(await phone.getByRole('button', { name: 'A code to read out' }).count()).toBe(0)

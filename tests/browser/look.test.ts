@@ -16,7 +16,8 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { findings, litParts } from './look.ts'
 import { House, PHONE, TABLET, TABLET_UPRIGHT } from './screens.ts'
-import { VIEWS, type View, type Wanted } from './views.ts'
+import type { View, Wanted } from './view.ts'
+import { VIEWS } from './views.ts'
 
 const PICTURES = join(import.meta.dirname, '../../.cache/look')
 const SIZES = [TABLET, TABLET_UPRIGHT, PHONE]

@@ -1,41 +1,14 @@
 /** Every screen in the states that look different, each from a meeting of its own. */
 import type { Page } from 'playwright-core'
-import type { Role } from '@pitlamp/race'
-import { enterMeeting, IDA, TOM, type EnteredMeeting } from './lantern-forty.ts'
-import { verb, type House } from './screens.ts'
-
-export type Wanted = 'none' | 'one'
-
-export interface View {
-  readonly name: string
-  /** How many parts have the lamp. */
-  readonly lit: Wanted
-  readonly open: (house: House) => Promise<{ page: Page; path: string }>
-  /** Until everything that is to be looked at is there. */
-  readonly ready: (page: Page) => Promise<unknown>
-}
-
-type Happens = (meeting: EnteredMeeting) => Promise<unknown>
-
-interface Showing {
-  readonly screen: string
-  readonly role?: Role
-  /** Of the first segment's forty; without it the race has not begun. */
-  readonly minutes?: number
-  readonly happens?: Happens
-}
-
-function showing({ screen, role = 'pitWall', minutes, happens }: Showing): View['open'] {
-  return async (house) => {
-    const meeting = await enterMeeting(await house.captain(), { minutesAfterGreen: minutes })
-    await happens?.(meeting)
-    return { page: await house.screen(role, 'Wall tablet'), path: meeting.path(screen) }
-  }
-}
+import { IDA, TOM } from './lantern-forty.ts'
+import { PLANNING_VIEWS } from './planning-views.ts'
+import { verb } from './screens.ts'
+import { TEAM_VIEWS } from './team-views.ts'
+import { showing, text, type Happens, type View } from './view.ts'
+import { WALL_VIEWS } from './wall-views.ts'
 
 /** The race is here, and the verbs of green are awake. */
 const green = (page: Page) => verb(page, 'De-slot').waitFor()
-const text = (words: string | RegExp) => (page: Page) => page.getByText(words).first().waitFor()
 const heldBy = (name: string, then: string) => async (page: Page) => {
   await page.getByRole('button', { name }).click()
   await page.getByText(then).first().waitFor()
@@ -71,23 +44,8 @@ export const VIEWS: readonly View[] = [
     open: async (house) => ({ page: await house.blank(), path: '/join' }),
     ready: text('What this device is called'),
   },
-  {
-    name: 'set-up',
-    lit: 'none',
-    open: showing({ screen: 'setup', role: 'captain' }),
-    ready: text('The meeting goes by what stands here'),
-  },
-  {
-    name: 'team',
-    lit: 'none',
-    open: showing({ screen: 'team', role: 'captain' }),
-    ready: async (page) => {
-      await page.getByRole('img', { name: /Code to scan/ }).waitFor()
-      await page.getByRole('button', { name: 'A code to read out' }).click()
-      await page.getByText('within ten minutes').waitFor()
-      await page.getByRole('listitem').filter({ hasText: 'this device' }).waitFor()
-    },
-  },
+  ...PLANNING_VIEWS,
+  ...TEAM_VIEWS,
   {
     name: 'wall, before the start',
     lit: 'none',
@@ -169,6 +127,7 @@ export const VIEWS: readonly View[] = [
     }),
     ready: text('Break'),
   },
+  ...WALL_VIEWS,
   {
     name: 'stop, counting',
     lit: 'one',

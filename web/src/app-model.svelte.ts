@@ -20,16 +20,25 @@ type View =
 const HEARS: Partial<Record<MeetingScreen, Hearing>> = {
   wall: 'all',
   stop: 'all',
+  between: 'all',
+  finish: 'all',
   marshal: 'relief',
 }
 const NAMES: Readonly<Record<Exclude<Route['screen'], 'unknown'>, string>> = {
   meetings: 'Meetings',
   join: 'Join',
-  setup: 'Set-up',
+  plan: 'Plan',
+  rules: 'Rules',
+  crew: 'Crew',
+  rotation: 'Rotation',
+  car: 'Car',
   team: 'Team',
   log: 'Log',
+  check: 'Check this device',
   wall: 'Pit wall',
   stop: 'Stop',
+  between: 'Between segments',
+  finish: 'After the flag',
   driver: 'Driver',
   marshal: 'Marshal',
 }

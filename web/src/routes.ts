@@ -1,13 +1,14 @@
 /** Which address shows what. Pure; `router.ts` follows the browser's history with it. */
 
-export const RACE_SCREENS = ['wall', 'stop', 'driver', 'marshal'] as const
-export const TEAM_SCREENS = ['setup', 'log', 'team'] as const
+export const RACE_SCREENS = ['wall', 'stop', 'driver', 'marshal', 'between', 'finish'] as const
+export const TEAM_SCREENS = ['rules', 'crew', 'rotation', 'car', 'log', 'team', 'check'] as const
 export type RaceScreen = (typeof RACE_SCREENS)[number]
 export type MeetingScreen = RaceScreen | (typeof TEAM_SCREENS)[number]
 
 export type Route =
   | { readonly screen: 'meetings' }
   | { readonly screen: 'join' }
+  | { readonly screen: 'plan' }
   | { readonly screen: MeetingScreen; readonly meeting: string }
   | { readonly screen: 'unknown' }
 
@@ -16,6 +17,7 @@ const MEETING_PATH = /^\/meetings\/([0-9a-f-]{36})\/([a-z]+)\/?$/
 export function routeOf(path: string): Route {
   if (path === '/') return { screen: 'meetings' }
   if (path === '/join') return { screen: 'join' }
+  if (path === '/plan') return { screen: 'plan' }
   const [, meeting, name] = MEETING_PATH.exec(path) ?? []
   const screen = [...RACE_SCREENS, ...TEAM_SCREENS].find((screen) => screen === name)
   return meeting === undefined || screen === undefined ? { screen: 'unknown' } : { screen, meeting }

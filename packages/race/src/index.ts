@@ -34,6 +34,7 @@ export {
 export { crewSchema, type Crew, type CrewMember } from './documents/crew.ts'
 export { carSchema, type Car } from './documents/car.ts'
 export {
+  CALL_DEFAULTS,
   CAPTAINS_DEFAULTS,
   planSchema,
   type Plan,
@@ -81,6 +82,7 @@ export { inForce } from './fold/in-force.ts'
 export { moveLabel, personName, segmentName } from './fold/names.ts'
 export { currentRun, segmentsOf, type SegmentOutlook, type SegmentPlace } from './time/programme.ts'
 export { atOf, clockAt, type ClockReading } from './time/clock-map.ts'
+export { planInForce } from './time/plan-in-force.ts'
 export { policyFor, type PolicyFor } from './rules/policy-for.ts'
 export { phaseOf, type Phase } from './clocks/phase.ts'
 export { handsOnCar, type HandsOnCar } from './clocks/hands-on-car.ts'
@@ -93,7 +95,20 @@ export {
   type StopClock,
 } from './clocks/stop-clock.ts'
 export { stopsDone, type StopsDone, type StopWindow } from './clocks/stops-done.ts'
+export { stopVerdict, type StopCost, type StopVerdict } from './clocks/stop-verdict.ts'
 export { faultClocks, type FaultClocks } from './clocks/fault-clocks.ts'
+export { compulsoryRepairs, type CompulsoryRepair } from './clocks/compulsory-repairs.ts'
+export type { RepairLimit } from './clocks/repair-limits.ts'
+export { allowances, type AllowanceNow } from './clocks/allowances.ts'
+export { energyNow, type EnergyNow } from './clocks/energy.ts'
+export { stayOut, type StayOut, type StayOutChoice } from './clocks/stay-out.ts'
+export type { MovedSpan } from './clocks/whom-it-moves.ts'
+export { THE_WALL, callsNow, type CallNow } from './clocks/calls-now.ts'
+export { between, type Between, type BetweenWork } from './clocks/between.ts'
+export { afterTheFlag, type AfterStep, type AfterTheFlag } from './clocks/after-the-flag.ts'
+export { addDistance, gapBetween, type Distance } from './standing/laps-and-sections.ts'
+export { standing, type Rival, type Since, type Standing } from './standing/standing.ts'
+export { penalties, type PenaltyNow, type Protest, type ToServe } from './standing/penalties.ts'
 export { dutiesNow, dutyOf, nextDutyOf, type NextDuty } from './clocks/duties.ts'
 export { nextHandover, type NextHandover } from './clocks/next-handover.ts'
 export { type Obligation, type ObligationKind } from './obligations/obligation.ts'
@@ -117,3 +132,23 @@ export { RULE_KINDS } from './rules/kinds/index.ts'
 export type { Part } from './rules/parts.ts'
 export { SENTENCES } from './sentences/index.ts'
 export { GROUPS, type Group, type Sentence } from './sentences/sentence.ts'
+export { contradictions, type Contradiction } from './contradictions/index.ts'
+export {
+  optionalParts,
+  saidTokens,
+  tokensOf,
+  type OptionalToken,
+  type PartToken,
+  type Token,
+  type WordsToken,
+} from './sentences/tokens.ts'
+export {
+  choiceWords,
+  partsOf,
+  sentenceOf,
+  valueInWords,
+  type SentenceNames,
+} from './sentences/in-words.ts'
+export { briefingQuestions } from './sentences/questions.ts'
+export { STARTING_POINTS } from './starting-points/index.ts'
+export type { StartingPoint } from './starting-points/starting-point.ts'

@@ -27,7 +27,7 @@ const PATIENCE_MS = 10_000
 /** `request` is method and path, as one reads it in a log. */
 export async function ask<T>(
   schema: Schema<T>,
-  request: `${'GET' | 'POST' | 'PUT' | 'PATCH'} /${string}`,
+  request: `${'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE'} /${string}`,
   body?: unknown,
 ): Promise<Reply<T>> {
   const space = request.indexOf(' ')

@@ -1,6 +1,9 @@
 /** What an entry says, in a few words, as the wall and its undo repeat it. */
 import type { Body, EntryOf, Kind } from '@pitlamp/race'
 import { DUTY_WORD, moveWords } from './moves.ts'
+import { milliText } from './pad-number.ts'
+import { lapsWords, penaltyWords, PRESENCE_WORD } from './penalty-words.ts'
+import { figure } from './time.ts'
 
 type NameOf = (person: string) => string
 
@@ -29,6 +32,7 @@ const PLAIN = {
   'availability.1': 'Availability',
   'call.1': 'Call',
   'answer.1': 'Answer',
+  'stayOut.1': 'Stay out',
   'stopIn.1': 'Car in',
   'stopOut.1': 'Car out',
   'incident.1': 'Incident',
@@ -66,6 +70,17 @@ type Spoken = { readonly [K in Kind]?: (body: Body<K>, nameOf: NameOf) => string
 
 /** Kinds whose bodies say more than their name. */
 const SPOKEN: Spoken = {
+  'penalty.1': (body) => `Penalty: ${penaltyWords(body)}`,
+  'lapsCorrected.1': ({ laps }) => `Laps corrected: ${laps > 0 ? '+' : ''}${lapsWords(laps)}`,
+  'ruling.1': ({ words }) => `Ruling: ${words}`,
+  'programmeMoved.1': ({ byMs }) => `Programme ${figure(byMs)} ${byMs < 0 ? 'earlier' : 'later'}`,
+  'laneDrawn.1': ({ lane }) => (lane === null ? 'Sit-out' : `Lane ${lane}`),
+  'availability.1': ({ person, state }, nameOf) => `${nameOf(person)}: ${PRESENCE_WORD[state]}`,
+  'measured.1': ({ quantity, valueMilli, unit }) => `${quantity} ${milliText(valueMilli)} ${unit}`,
+  'energy.1': ({ what, lapsLeft, timeLeftMs }) =>
+    what === 'filled' ? 'Energy filled' : `Energy: ${leftWords(lapsLeft, timeLeftMs)}`,
+  'workTicked.1': ({ work, done }) => `${work}: ${done ? 'done' : 'not done'}`,
+  'partFitted.1': ({ part }) => `Fitted: ${part}`,
   'incident.1': ({ what, where }) =>
     where === undefined ? INCIDENT_WORD[what] : `${INCIDENT_WORD[what]}, ${where}`,
   'faultNoted.1': ({ fault }) => `Fault: ${fault}`,
@@ -75,8 +90,17 @@ const SPOKEN: Spoken = {
   'dutyLeft.1': ({ person }, nameOf) => `${nameOf(person)} left the duty`,
   'call.1': ({ person, words }, nameOf) => `To ${nameOf(person)}: ${words}`,
   'answer.1': ({ answer }) => `Call ${ANSWER_WORD[answer]}`,
+  'stayOut.1': ({ byMs }) => `Stay out ${byMs / 60_000} min more`,
   'note.1': ({ words }) => `Note: ${words}`,
   'stopIn.1': ({ moment }) => (moment === 'stopped' ? 'Car in, stopped' : 'Car in, pit entry'),
+}
+
+function leftWords(laps: number | undefined, timeMs: number | undefined): string {
+  const left = [
+    ...(laps === undefined ? [] : [lapsWords(laps)]),
+    ...(timeMs === undefined ? [] : [figure(timeMs)]),
+  ]
+  return `${left.join(', ')} left`
 }
 
 /** One short line; the parts a person recognises it by, never all of it. */

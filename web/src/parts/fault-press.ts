@@ -1,7 +1,7 @@
 /** What can be said of an open fault, and the entry each press makes. */
 import type { Kind } from '@pitlamp/race'
 
-export type FaultPress = 'name' | 'start' | 'pause' | 'mended' | 'left'
+export type FaultPress = 'name' | 'start' | 'pause' | 'mended' | 'left' | 'fit'
 
 export const FAULT_PRESS = {
   start: { kind: 'repairStarted.1', word: 'Repair started' },
@@ -9,6 +9,6 @@ export const FAULT_PRESS = {
   mended: { kind: 'repairFinished.1', word: 'Mended' },
   left: { kind: 'faultLeft.1', word: 'Fault left' },
 } as const satisfies Record<
-  Exclude<FaultPress, 'name'>,
+  Exclude<FaultPress, 'name' | 'fit'>,
   { readonly kind: Kind; readonly word: string }
 >

@@ -3,8 +3,8 @@
  * else saved it meanwhile both versions are shown and nothing is overwritten.
  */
 import { documentSchemas, type DocumentContent, type DocumentName } from '@pitlamp/race'
-import type { Failure } from '../../api/ask.ts'
-import { askDraft, savedMeanwhile, saveDraft } from '../../api/drafts.ts'
+import type { Failure } from '../api/ask.ts'
+import { askDraft, savedMeanwhile, saveDraft } from '../api/drafts.ts'
 
 const SAVE_AFTER_REAL_MS = 700
 const TRY_AGAIN_REAL_MS = 5_000
@@ -56,7 +56,10 @@ export class Draft<D extends DocumentName> {
   }
 
   async load(): Promise<void> {
+    const before = this.text
     const reply = await askDraft(this.#meeting, this.document)
+    // What was typed meanwhile stands; if the server's is another, saving will say so.
+    if (this.#loaded && this.text !== before) return
     if ('failed' in reply) {
       this.problem = reply.failed.sentence
     } else {

@@ -2,7 +2,7 @@
  * Lengths as rules write them and people type them: `1:15` is hours and minutes, but minutes and seconds where
  * seconds are asked for; `45 s` and `10 min` say so themselves.
  */
-import { hoursMinutes } from '../../parts/time.ts'
+import { hoursMinutes } from '../parts/time.ts'
 
 export type Unit = 's' | 'min' | 'h'
 const UNIT_MS: Readonly<Record<Unit, number>> = { s: 1_000, min: 60_000, h: 3_600_000 }

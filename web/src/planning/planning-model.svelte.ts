@@ -1,16 +1,43 @@
-/** Everything a captain lays down before a meeting: four drafts, what contradicts in them, and adopting them. */
+/**
+ * Everything a captain lays down before a meeting: four drafts, shared by the screens that plan, and adopting
+ * them. One a meeting, so that what is typed on one screen stands on the next.
+ */
 import type { Person } from '@pitlamp/contract'
-import { DUTIES, inForce, phaseOf, type DocumentContent, type DocumentName } from '@pitlamp/race'
+import {
+  contradictions,
+  DUTIES,
+  inForce,
+  phaseOf,
+  type DocumentContent,
+  type DocumentName,
+} from '@pitlamp/race'
 import { v7 } from 'uuid'
-import { addPerson, askPeople } from '../../api/team.ts'
-import type { MeetingPort } from '../../meeting/port.ts'
+import { addPerson, askPeople } from '../api/team.ts'
+import type { MeetingPort } from '../meeting/port.ts'
 import { adoption } from './adoption.ts'
-import { contradictions } from './contradictions.ts'
 import { FIRST_CAR, FIRST_CREW, FIRST_PLAN, firstRules } from './defaults.ts'
 import { Draft, textOf } from './draft.svelte.ts'
-import { briefingQuestions, undriven } from './questions.ts'
 
-export class SetupModel {
+const models = new WeakMap<object, PlanningModel>()
+
+/** The model of a meeting's planning screens; what nobody is typing in is read afresh. */
+export function planningOf(meeting: MeetingPort): PlanningModel {
+  const model = models.get(meeting) ?? outliving(() => new PlanningModel(() => meeting))
+  models.set(meeting, model)
+  void model.load()
+  return model
+}
+
+/** What is derived belongs to the screen it was first made on, and ends with it, unless it is made apart. */
+function outliving<T>(make: () => T): T {
+  const made: T[] = []
+  $effect.root(() => {
+    made.push(make())
+  })
+  return made[0] as T
+}
+
+export class PlanningModel {
   readonly #of: () => MeetingPort
   readonly rules: Draft<'rules'>
   readonly crew: Draft<'crew'>
@@ -31,18 +58,10 @@ export class SetupModel {
     this.crew = this.#draft('crew', FIRST_CREW)
     this.car = this.#draft('car', FIRST_CAR)
     this.plan = this.#draft('plan', FIRST_PLAN)
-    void this.#load()
   }
 
   readonly drafts = $derived.by(() => [this.rules, this.crew, this.car, this.plan])
-  readonly #written = $derived.by(() => ({
-    rules: this.rules.content,
-    crew: this.crew.content,
-    plan: this.plan.content,
-  }))
-  readonly contradictions = $derived.by(() => contradictions(this.#written))
-  readonly questions = $derived.by(() => briefingQuestions(this.#written))
-  readonly undriven = $derived.by(() => undriven(this.#written))
+  readonly contradictions = $derived.by(() => contradictions(this.rules.content, this.crew.content))
   readonly loading = $derived.by(() => this.drafts.some(({ stands }) => stands === 'loading'))
   readonly stale = $derived.by(() => this.drafts.filter(({ stands }) => stands === 'stale'))
   readonly strangers = $derived.by(() => {
@@ -93,8 +112,9 @@ export class SetupModel {
     this.adopting = false
   }
 
-  async #load(): Promise<void> {
-    await Promise.all(this.drafts.map((draft) => draft.load()))
+  async load(): Promise<void> {
+    const quiet = this.drafts.filter(({ stands }) => stands === 'loading' || stands === 'saved')
+    await Promise.all(quiet.map((draft) => draft.load()))
     const people = await askPeople()
     if ('ok' in people) this.known = people.ok.people
   }

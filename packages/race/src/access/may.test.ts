@@ -49,6 +49,11 @@ test('L34: a body is judged as text of the wire and as it is read, and not belie
   }
 })
 
+test('L34: crew take the wall where they are let, the wall and the captain take it back', () => {
+  expect(ROLES.filter((role) => may(role, { do: 'takeWall' }))).toEqual(['crew'])
+  expect(ROLES.filter((role) => may(role, { do: 'takeBackWall' }))).toEqual(['pitWall', 'captain'])
+})
+
 test('L34: everybody reads, only the captain leads', () => {
   const leads: Action[] = [
     { do: 'invite' },

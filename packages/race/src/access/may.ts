@@ -16,7 +16,7 @@ export type CaptainsAction =
 export type Action =
   | { readonly do: 'record'; readonly kind: string }
   | { readonly do: 'correct'; readonly own: boolean }
-  | { readonly do: CaptainsAction | 'read' }
+  | { readonly do: CaptainsAction | 'read' | 'takeWall' | 'takeBackWall' }
 
 type Corrections = 'none' | 'own' | 'any'
 
@@ -25,6 +25,11 @@ interface Permissions {
   readonly records: (name: string) => boolean
   readonly corrects: Corrections
   readonly leads: boolean
+  /**
+   * `takes`: may take the wall where the captain has let this device, and give it back. `keeps`: takes it back
+   * from a device that has it.
+   */
+  readonly wall: 'none' | 'takes' | 'keeps'
 }
 
 const CREW_KINDS: readonly string[] = [
@@ -37,14 +42,24 @@ const CREW_KINDS: readonly string[] = [
 ]
 
 const TABLE: Readonly<Record<Role, Permissions>> = {
-  viewer: { records: () => false, corrects: 'none', leads: false },
-  crew: { records: (name) => CREW_KINDS.includes(name), corrects: 'own', leads: false },
-  pitWall: { records: (name) => name !== 'adopted', corrects: 'any', leads: false },
-  captain: { records: () => true, corrects: 'any', leads: true },
+  viewer: { records: () => false, corrects: 'none', leads: false, wall: 'none' },
+  crew: {
+    records: (name) => CREW_KINDS.includes(name),
+    corrects: 'own',
+    leads: false,
+    wall: 'takes',
+  },
+  pitWall: {
+    records: (name) => name !== 'adopted',
+    corrects: 'any',
+    leads: false,
+    wall: 'keeps',
+  },
+  captain: { records: () => true, corrects: 'any', leads: true, wall: 'keeps' },
 }
 
 export function may(role: Role, action: Action): boolean {
-  const { records, corrects, leads } = TABLE[role]
+  const { records, corrects, leads, wall } = TABLE[role]
   switch (action.do) {
     case 'read':
       return true
@@ -52,6 +67,10 @@ export function may(role: Role, action: Action): boolean {
       return isCorrection(action.kind) ? corrects !== 'none' : records(nameOf(action.kind))
     case 'correct':
       return corrects === 'any' || (corrects === 'own' && action.own)
+    case 'takeWall':
+      return wall === 'takes'
+    case 'takeBackWall':
+      return wall === 'keeps'
     case 'invite':
     case 'manageDevices':
     case 'saveDraft':

@@ -3,6 +3,7 @@ import type { Crew, CrewMember } from '../documents/crew.ts'
 import type { Regulations } from '../documents/rules.ts'
 import { ruleValue, rulesOf } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
+import type { TimelineStop } from '../timeline/stops.ts'
 import type { Timeline, TimelineSpan } from '../timeline/timeline.ts'
 import type { Stretch } from './stretches.ts'
 import { stintsOf, type Stint } from './stints.ts'
@@ -21,6 +22,9 @@ export interface Bench extends Judged {
   readonly drivers: readonly BenchPerson[]
   /** Milliseconds of race clock in all segments that have a length. */
   readonly raceMs: number
+  /** Every duty of a segment, in order. */
+  readonly spansIn: (segment: string) => readonly TimelineSpan[]
+  readonly stopsIn: (segment: string) => readonly TimelineStop[]
   readonly nameOf: (person: string) => string
   readonly segmentName: (segment: string) => string
   /** Race clock counted on from segment to segment. */
@@ -49,11 +53,22 @@ export function benchOf(judged: Judged): Bench {
     offsets.set(segment.id, raceMs)
     raceMs += segment.lengthMs ?? 0
   }
-  const people = everybody(crew, timeline).map((person) => benchPerson(person, judged, holes))
+  const spansOf = groupsOf(timeline.spans, ({ person }) => person)
+  const stopsIn = groupsOf(timeline.stops, ({ segment }) => segment)
+  const spansIn = groupsOf(timeline.spans, ({ segment }) => segment)
+  const people = everybody(crew, timeline).map((one) =>
+    benchPerson(one, { judged, holes, spans: spansOf.get(one.id) ?? [] }),
+  )
   const names = new Map(people.map(({ id, name }) => [id, name]))
   return {
-    ...{ regulations, crew, timeline, people, raceMs },
+    regulations,
+    crew,
+    timeline,
+    people,
+    raceMs,
     drivers: people.filter(({ stints }) => stints.length > 0),
+    spansIn: (segment) => spansIn.get(segment) ?? [],
+    stopsIn: (segment) => stopsIn.get(segment) ?? [],
     nameOf: (person) => names.get(person) ?? 'Somebody',
     segmentName: (id) => {
       const segment = timeline.segments.find((one) => one.id === id)
@@ -90,20 +105,37 @@ function everybody(crew: Crew, { spans }: Timeline): readonly Somebody[] {
   return [...members, ...[...strangers].map((id) => ({ id, name: 'Somebody not in the crew' }))]
 }
 
-function benchPerson(
-  { id, name, member }: Somebody,
-  { regulations, timeline }: Judged,
-  holes: readonly Stretch[],
-): BenchPerson {
-  const spans = timeline.spans.filter((span) => span.person === id)
+interface ToPutTogether {
+  readonly judged: Judged
+  readonly holes: readonly Stretch[]
+  readonly spans: readonly TimelineSpan[]
+}
+
+function benchPerson({ id, name, member }: Somebody, of: ToPutTogether): BenchPerson {
+  const { regulations, timeline } = of.judged
+  const { spans, holes } = of
   const stints = stintsOf({ spans, timeline, regulations, holes })
   const driven = stints.flatMap((stint) => stint.driven)
   return {
-    ...{ id, name, spans, stints, driven },
+    id,
+    name,
+    spans,
+    stints,
+    driven,
     ...(member ? { member } : {}),
     categories: member?.categories ?? [],
     drivenMs: driven.reduce((sum, { fromAt, toAt }) => sum + toAt - fromAt, 0),
   }
+}
+
+function groupsOf<T>(all: readonly T[], by: (one: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>()
+  for (const one of all) {
+    const group = groups.get(by(one))
+    if (group) group.push(one)
+    else groups.set(by(one), [one])
+  }
+  return groups
 }
 
 /** Where a stop does not count as driving: from the car in to the car out, or for the minimum while it is planned. */

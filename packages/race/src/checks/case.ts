@@ -2,7 +2,12 @@
 import type { RuleKind, RuleValue } from '../rules/index.ts'
 import type { Bench } from './bench.ts'
 
-/** One comparison of a limit with a value. Whole numbers: milliseconds, thousandths, or a count. */
+/**
+ * One comparison of a limit with a value. Whole numbers: milliseconds, thousandths, or a count.
+ *
+ * A plan has thousands of them: write properties first and spreads after. A literal that begins with a spread and
+ * then adds to it takes a hundred times as long to build (5 µs against 60 ns, measured in V8 11.3).
+ */
 export interface Case {
   readonly sense: 'atLeast' | 'atMost'
   readonly unit: 'ms' | 'perMille' | 'count'

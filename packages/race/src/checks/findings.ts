@@ -85,17 +85,19 @@ interface ToDecide {
 }
 
 function decide(about: About, { limit, bench, inForce }: ToDecide): readonly Finding[] {
-  const cases = limit.cases.filter(({ at }) =>
-    at === undefined ? inForce.isLast : at >= inForce.fromAt && at < inForce.toAt,
-  )
-  const broken = cases.filter((one) => marginOf(one) < 0)
-  const closest = cases.reduce<Case | undefined>(
-    (least, one) => (least === undefined || marginOf(one) < marginOf(least) ? one : least),
-    undefined,
-  )
+  const broken: Case[] = []
+  let closest: Case | undefined
+  let least = Infinity
+  for (const one of limit.cases) {
+    if (!isJudged(one, inForce)) continue
+    const margin = marginOf(one)
+    if (margin < 0) broken.push(one)
+    if (margin < least) closest = one
+    least = Math.min(least, margin)
+  }
   const said = broken.length > 0 ? broken : closest ? [closest] : []
+  const { id: _id, ...of } = about
   return said.map((one) => ({
-    ...about,
     id: `${about.id}:${limit.name}`,
     called: limit.called,
     verdict: verdictOf(one, bench.timeline.isWhole),
@@ -103,7 +105,12 @@ function decide(about: About, { limit, bench, inForce }: ToDecide): readonly Fin
     margin: marginOf(one),
     ...{ people: one.people ?? [], spans: one.spans ?? [], stops: one.stops ?? [] },
     sentence: one.says(),
+    ...of,
   }))
+}
+
+function isJudged({ at }: Case, { fromAt, toAt, isLast }: InForce): boolean {
+  return at === undefined ? isLast : at >= fromAt && at < toAt
 }
 
 function marginOf({ sense, limit, value }: Case): number {

@@ -20,6 +20,11 @@ export function countInWords(count: number, one: string, many = `${one}s`): stri
   return count === 1 ? `one ${one}` : `${count === 0 ? 'no' : count} ${many}`
 }
 
+/** `there is one stop`, `there are 3 stops`. */
+export function thereAre(count: number, one: string, many = `${one}s`): string {
+  return `there ${count === 1 ? 'is' : 'are'} ${countInWords(count, one, many)}`
+}
+
 function two(value: number): string {
   return value < 10 ? `0${value}` : String(value)
 }

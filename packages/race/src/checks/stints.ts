@@ -34,11 +34,17 @@ export function stintsOf({ spans, timeline, regulations, holes }: OfWhom): reado
     if (span.duty !== 'controller') continue
     const stint = stints.at(-1)
     const before = stint?.at(-1)
-    if (stint && before && !begins && followsOn(timeline, before, span)) stint.push(span)
+    const isChange = begins && before !== undefined && isWithOneself(before, span)
+    if (stint && before && !isChange && followsOn(timeline, before, span)) stint.push(span)
     else stints.push([span])
   }
   const overLaneChanges = counts.does === 'runs' && !counts.assumed
   return stints.map((stint) => stintOf(stint, holes, overLaneChanges))
+}
+
+/** A span that only goes on over a lane change, or from the race into what is planned, is no change. */
+function isWithOneself(before: TimelineSpan, span: TimelineSpan): boolean {
+  return before.segment === span.segment && before.done === span.done
 }
 
 function stintOf(
@@ -53,8 +59,8 @@ function stintOf(
   return { fromAt, toAt, spans, driven, drivenMs: lengthOf(driven) }
 }
 
-/** Spans of one person that overlap by mistake count once. */
-function apart(spans: readonly TimelineSpan[]): readonly Stretch[] {
+/** Stretches in order of beginning, made to lie apart: spans of one person that overlap by mistake count once. */
+export function apart(spans: readonly Stretch[]): readonly Stretch[] {
   const pieces: Stretch[] = []
   for (const { fromAt, toAt } of spans) {
     const last = pieces.at(-1)
@@ -65,7 +71,12 @@ function apart(spans: readonly TimelineSpan[]): readonly Stretch[] {
   return pieces
 }
 
-function followsOn({ segments }: Timeline, before: TimelineSpan, span: TimelineSpan): boolean {
+/** Whether nobody left between two spans: in one segment, or over a lane change. */
+export function followsOn(
+  { segments }: Timeline,
+  before: TimelineSpan,
+  span: TimelineSpan,
+): boolean {
   if (before.segment === span.segment) return span.fromAt <= before.toAt
   const place = segments.findIndex(({ id }) => id === span.segment)
   const segment = segments[place]

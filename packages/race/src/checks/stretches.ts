@@ -9,12 +9,14 @@ export function cutOut(stretch: Stretch, holes: readonly Stretch[]): readonly St
   let left: Stretch[] = stretch.toAt > stretch.fromAt ? [stretch] : []
   for (const hole of holes) {
     if (hole.toAt <= stretch.fromAt || hole.fromAt >= stretch.toAt) continue
-    left = left.flatMap(({ fromAt, toAt }) =>
-      [
-        { fromAt, toAt: Math.min(toAt, hole.fromAt) },
-        { fromAt: Math.max(fromAt, hole.toAt), toAt },
-      ].filter((piece) => piece.toAt > piece.fromAt),
-    )
+    const rest: Stretch[] = []
+    for (const { fromAt, toAt } of left) {
+      const before = { fromAt, toAt: Math.min(toAt, hole.fromAt) }
+      const after = { fromAt: Math.max(fromAt, hole.toAt), toAt }
+      if (before.toAt > before.fromAt) rest.push(before)
+      if (after.toAt > after.fromAt) rest.push(after)
+    }
+    left = rest
   }
   return left
 }

@@ -1,8 +1,8 @@
 import type { PlanSpan } from '../documents/plan.ts'
-import { inForce } from '../fold/in-force.ts'
 import type { DutySpan, State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
 import { isSettled, plannedDuties, positionAt } from '../time/plan-spans.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 import { segmentsOf } from '../time/programme.ts'
 
 /** The duty this person has now. */
@@ -33,7 +33,7 @@ export interface NextDuty {
  * took it. Being off duty is none. Undefined where the plan has nothing more for this person.
  */
 export function nextDutyOf(state: State, person: string, now: number): NextDuty | undefined {
-  const plan = inForce(state, 'plan', now)
+  const plan = planInForce(state, now)
   for (const outlook of segmentsOf(state, now)) {
     if (outlook.state !== 'ahead' && outlook.state !== 'running') continue
     const planned = plannedDuties(plan, outlook.item.id)

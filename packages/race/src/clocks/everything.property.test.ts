@@ -7,9 +7,17 @@ import { obligations } from '../obligations/obligations.ts'
 import { someLog } from '../testing/arbitrary-log.ts'
 import { PEOPLE } from '../testing/ids.ts'
 import { GREEN } from '../testing/pressing.ts'
+import { penalties } from '../standing/penalties.ts'
+import { standing } from '../standing/standing.ts'
 import { planTimeline, raceTimeline } from '../timeline/timeline.ts'
 import { atOf, clockAt } from '../time/clock-map.ts'
 import { currentRun, segmentsOf } from '../time/programme.ts'
+import { afterTheFlag } from './after-the-flag.ts'
+import { allowances } from './allowances.ts'
+import { between } from './between.ts'
+import { callsNow } from './calls-now.ts'
+import { compulsoryRepairs } from './compulsory-repairs.ts'
+import { energyNow } from './energy.ts'
 import { nextDutyOf } from './duties.ts'
 import { faultClocks } from './fault-clocks.ts'
 import { handsOnCar } from './hands-on-car.ts'
@@ -17,7 +25,9 @@ import { nextHandover } from './next-handover.ts'
 import { phaseOf } from './phase.ts'
 import { segmentClock } from './segment-clock.ts'
 import { stintClock } from './stint-clock.ts'
+import { stayOut } from './stay-out.ts'
 import { stopClock } from './stop-clock.ts'
+import { stopVerdict } from './stop-verdict.ts'
 import { stopsDone } from './stops-done.ts'
 
 const someState = someLog().map((log) => fold(log.map(readEntry)))
@@ -32,6 +42,10 @@ test('L5: nothing that is asked of any state throws', () => {
         [stopsDone(state, now), faultClocks(state, now), nextHandover(state, now)],
         Object.values(PEOPLE).map((person) => nextDutyOf(state, person, now)),
         [planTimeline(state, now), raceTimeline(state, now)],
+        [compulsoryRepairs(state, now), allowances(state, now), energyNow(state, now)],
+        [penalties(state, now), standing(state, now), callsNow(state, now)],
+        [afterTheFlag(state, now), between(state, now), stayOut(state, now)],
+        state.car.stops.map((stop) => stopVerdict(state, stop.entry)),
         alertsBetween(obligations(state, now), now - 600_000, now),
       ]
       // Whole numbers all through: what is not finite becomes null on its way.

@@ -1,13 +1,18 @@
 import type { FaultState, State } from '../fold/state.ts'
 import { heldMs } from '../time/held.ts'
+import { handsOffMs } from './during.ts'
+import { handsOnCar } from './hands-on-car.ts'
 
 export interface FaultClocks {
   readonly fault: FaultState
   /** Since it was noted, while a segment runs, by the policy for repair limits; until it was mended or left. */
   readonly runningWithMs: number
-  /** All goes at its repair together. */
+  /** All goes at its repair together, without the time in which hands had to be off the car. */
   readonly repairMs: number
+  /** A go is open, whether or not it counts now. */
   readonly repairing: boolean
+  /** Begun and not ended, but nobody may work on it now, or nobody does. */
+  readonly paused?: 'byRule' | 'byHand'
 }
 
 /** Open faults first, oldest first; then those that ended, latest first. */
@@ -20,12 +25,26 @@ export function faultClocks(state: State, now: number): readonly FaultClocks[] {
   return [...open, ...ended].map((fault) => ({
     fault,
     runningWithMs: runningWithMs(state, fault, now),
-    repairMs: fault.repairs.reduce((sum, go) => sum + Math.max(0, (go.toAt ?? now) - go.fromAt), 0),
+    repairMs: fault.repairs.reduce((sum, go) => sum + countedMs(state, go, now), 0),
     repairing: fault.repairs.some((go) => go.toAt === undefined),
+    ...paused(state, fault, now),
   }))
 }
 
-function runningWithMs(state: State, fault: FaultState, now: number): number {
+function countedMs(state: State, go: FaultState['repairs'][number], now: number): number {
+  const stretch = { fromAt: go.fromAt, toAt: go.toAt ?? now }
+  return Math.max(0, stretch.toAt - stretch.fromAt) - handsOffMs(state, stretch)
+}
+
+function paused(state: State, fault: FaultState, now: number): Pick<FaultClocks, 'paused'> {
+  const last = fault.repairs.at(-1)
+  if (!last || fault.ended) return {}
+  if (last.toAt !== undefined) return { paused: 'byHand' }
+  return handsOnCar(state, now).allowed === false ? { paused: 'byRule' } : {}
+}
+
+/** Since it was noted, while a segment runs, by the policy for repair limits. */
+export function runningWithMs(state: State, fault: FaultState, now: number): number {
   let sum = 0
   for (const { greenAt, endAt } of state.raceControl.runs) {
     const from = Math.max(greenAt, fault.notedAt)

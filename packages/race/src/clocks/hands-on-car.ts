@@ -1,7 +1,7 @@
 import { inForce } from '../fold/in-force.ts'
 import type { State } from '../fold/state.ts'
-import { rulesOf, type RuleValue } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
+import { breakOrParcFerme, workRule, type During } from './during.ts'
 import { phaseOf } from './phase.ts'
 
 export interface HandsOnCar {
@@ -14,14 +14,11 @@ export interface HandsOnCar {
   readonly assumed?: boolean
 }
 
-type During = RuleValue<'workAllowed'>['during']
-
 /** Whether hands may touch the car, in the phase the log ends in, by the rules in force at `at`. */
 export function handsOnCar(state: State, at: number): HandsOnCar {
   const during = duringOf(state, at)
   if (!during) return { allowed: true, assumed: true }
-  const rules = inForce(state, 'rules', at)?.rules ?? []
-  const rule = rulesOf(rules, 'workAllowed').find(({ value }) => value.during === during)
+  const rule = workRule(inForce(state, 'rules', at), during)
   if (!rule) return { allowed: 'notKnown' }
   const { allowed, costLaps } = rule.value
   return {
@@ -36,7 +33,9 @@ function duringOf(state: State, at: number): During | undefined {
   const { phase, cause, between } = phaseOf(state, at)
   if (phase === 'green') return 'green'
   if (phase === 'powerOff') return cause
-  if (phase === 'between') return between
+  if (phase === 'between') {
+    return between === 'break' ? breakOrParcFerme(inForce(state, 'rules', at)) : between
+  }
   return phase === 'finished' && state.raceControl.releasedAt === undefined
     ? 'parcFerme'
     : undefined

@@ -1,9 +1,9 @@
 import type { PlanSpan } from '../documents/plan.ts'
 import type { Duty, Move } from '../entry/scalars.ts'
-import { inForce } from '../fold/in-force.ts'
 import type { DutySpan, State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
 import { beganMs, isSettled, plannedDuties, plannedDutyOf, positionAt } from '../time/plan-spans.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 import { segmentsOf, type SegmentOutlook } from '../time/programme.ts'
 import { dutiesNow, isThereAlready } from './duties.ts'
 
@@ -22,7 +22,7 @@ export interface NextHandover {
  * next position at which a duty begins. Moves that should have been made before it are part of it.
  */
 export function nextHandover(state: State, now: number): NextHandover | undefined {
-  const plan = inForce(state, 'plan', now)
+  const plan = planInForce(state, now)
   for (const outlook of segmentsOf(state, now)) {
     if (outlook.state !== 'ahead' && outlook.state !== 'running') continue
     const planned = plannedDuties(plan, outlook.item.id)

@@ -47,7 +47,8 @@ export function stopNow(state: State): StopState | undefined {
   return last && !last.moments.leaving && !last.moments.pitExit ? last : undefined
 }
 
-function betweenKind(
+/** What the programme has right after a segment. */
+export function betweenKind(
   programme: readonly ProgrammeItem[],
   { item }: SegmentPlace,
 ): 'break' | 'laneChange' {

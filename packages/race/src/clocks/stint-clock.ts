@@ -1,8 +1,8 @@
 import type { PlanSpan } from '../documents/plan.ts'
-import { inForce } from '../fold/in-force.ts'
 import type { State } from '../fold/state.ts'
 import { atOf, clockAt } from '../time/clock-map.ts'
 import { heldMs } from '../time/held.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 import { plannedDuties, plannedDutyOf } from '../time/plan-spans.ts'
 import { currentRun } from '../time/programme.ts'
 
@@ -33,7 +33,7 @@ export function stintClock(state: State, now: number): StintClock | undefined {
   if (!run || !duty) return undefined
   const since = Math.max(duty.fromAt, run.greenAt)
   const fromMs = clockAt(run, since).clockMs
-  const planned = plannedDuties(inForce(state, 'plan', now), run.segment)
+  const planned = plannedDuties(planInForce(state, now), run.segment)
   const { own, endsMs } = plannedDutyOf(planned, duty, fromMs)
   const toMs = endsMs ?? (run.length.by === 'time' ? run.length.lengthMs : undefined)
   const { clockMs, rate } = clockAt(run, now)

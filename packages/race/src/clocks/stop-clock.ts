@@ -4,7 +4,7 @@ import type { State, StopMoment, StopState } from '../fold/state.ts'
 import { ruleValue } from '../rules/index.ts'
 import { policyFor } from '../rules/policy-for.ts'
 import { known } from '../rules/shape.ts'
-import { heldMs, holdsNow } from '../time/held.ts'
+import { counted, holdsNow } from '../time/held.ts'
 import { stopNow } from './phase.ts'
 import { openCause } from './segment-clock.ts'
 import { cameInAt, visitsOf } from './visits.ts'
@@ -18,6 +18,8 @@ export interface StopClock {
   readonly countedFrom?: number
   /** Since the counted moment, or since the car came in where that is not recorded. */
   readonly elapsedMs: number
+  /** The end of the call from which the minimum counts anew. */
+  readonly startedAgainAt?: number
   /** The three below only for a mandatory stop whose minimum is known. */
   readonly minimumMs?: number
   /** Of the minimum, the captain's margin not included; 0 once it is over. */
@@ -25,7 +27,7 @@ export interface StopClock {
   /** When the car may go, the captain's margin included; undefined while the minimum holds or did not begin. */
   readonly goAt?: number
   readonly goMarginMs: number
-  /** Whether the minimum counts on: false while it holds. */
+  /** Whether the minimum counts on: false while it holds, or waits to start again. */
   readonly running: boolean
   /** Whether what a track call does to the minimum, or from when it counts, is assumed. */
   readonly assumed: boolean
@@ -35,7 +37,8 @@ export interface StopClock {
 
 /**
  * The visit that is going on; undefined while the car is out. GO comes at the counted moment + the minimum +
- * the time it held + the captain's margin.
+ * the time it held + the captain's margin. Where a call makes the minimum start again, the whole of it remains until
+ * the call is over, and counts from there.
  */
 export function stopClock(state: State, now: number): StopClock | undefined {
   const stop = stopNow(state)
@@ -44,7 +47,7 @@ export function stopClock(state: State, now: number): StopClock | undefined {
   const { from, to, assumed } = countedMoments(state, now)
   const goMarginMs = (inForce(state, 'plan', now)?.captain ?? CAPTAINS_DEFAULTS).goMarginMs
   const countedFrom = countedMoment(stop, from)
-  const running = !holdsNow(state, 'stopMinimum')
+  const running = !holdsNow(state, 'stopMinimum') && !startsAgainAfterThis(state)
   const regulations = inForce(state, 'rules', now)
   const policy = policyFor(regulations, 'stopMinimum', openCause(state) ?? 'trackCall')
   return {
@@ -96,14 +99,28 @@ interface Counting {
 function minimumOf(
   state: State,
   { now, countedFrom, running, goMarginMs }: Counting,
-): Pick<StopClock, 'minimumMs' | 'remainingMs' | 'goAt'> {
+): Pick<StopClock, 'minimumMs' | 'remainingMs' | 'goAt' | 'startedAgainAt'> {
   const rule = ruleValue(inForce(state, 'rules', now)?.rules ?? [], 'stopMinimum')
   const minimumMs = known(rule?.minimumMs)
   if (minimumMs === undefined) return {}
   if (countedFrom === undefined) return { minimumMs, remainingMs: minimumMs }
-  const held = heldMs(state, 'stopMinimum', { from: countedFrom, to: now })
-  const doneAt = countedFrom + minimumMs + held
+  const { since, again, waits, heldMs } = counted(state, 'stopMinimum', {
+    from: countedFrom,
+    to: now,
+  })
+  if (waits) return { minimumMs, remainingMs: minimumMs }
+  const doneAt = since + minimumMs + heldMs
   const remainingMs = Math.min(minimumMs, Math.max(0, doneAt - now))
   const isDone = remainingMs === 0
-  return { minimumMs, remainingMs, ...(running || isDone ? { goAt: doneAt + goMarginMs } : {}) }
+  return {
+    minimumMs,
+    remainingMs,
+    ...(again ? { startedAgainAt: since } : {}),
+    ...(running || isDone ? { goAt: doneAt + goMarginMs } : {}),
+  }
+}
+
+function startsAgainAfterThis(state: State): boolean {
+  const last = state.raceControl.interruptions.at(-1)
+  return last?.toAt === undefined && last?.policy.stopMinimum === 'startsAgain'
 }

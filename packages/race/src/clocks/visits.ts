@@ -6,6 +6,7 @@ import type { State, StopState } from '../fold/state.ts'
 import { ruleValue, type RuleValue } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
 import { clockAt } from '../time/clock-map.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 
 type Windows = Exclude<RuleValue<'stopWindows'>['windows'], 'notKnownYet'>
 export type Window = Windows[number]
@@ -25,7 +26,7 @@ export interface Visit {
  */
 export function visitsOf(state: State, now: number): readonly Visit[] {
   const regulations = inForce(state, 'rules', now)
-  const judge = { state, plan: inForce(state, 'plan', now), windows: windowsOf(regulations) }
+  const judge = { state, plan: planInForce(state, now), windows: windowsOf(regulations) }
   const owed = owedStops(regulations)
   const visits: Visit[] = []
   for (const stop of state.car.stops) {

@@ -33,6 +33,14 @@ export const planSchema = z.strictObject({
     askForClockAtMs: durationMs,
     /** Hot, glued and solvent work inside a running countdown. */
     hotWorkInStops: z.boolean(),
+    /** How long before anything falls due the devices speak up; 0 is when it does. */
+    alertsMs: z.optional(z.array(durationMs).check(z.maxLength(12))),
+    /** A call nobody answered is repeated after each of these. */
+    callRepeatMs: z.optional(durationMs.check(z.minimum(1_000))),
+    /** After each of these it passes to the next person, at last to the wall. */
+    callPassOnMs: z.optional(durationMs.check(z.minimum(1_000))),
+    /** How long a provisional result may be protested. */
+    protestMs: z.optional(durationMs),
   }),
 })
 export type Plan = z.infer<typeof planSchema>
@@ -43,3 +51,6 @@ export const CAPTAINS_DEFAULTS: Plan['captain'] = {
   askForClockAtMs: 5_000,
   hotWorkInStops: false,
 }
+
+/** What holds where a captain says nothing of calls: common practice, no source. */
+export const CALL_DEFAULTS = { callRepeatMs: 20_000, callPassOnMs: 60_000 } as const

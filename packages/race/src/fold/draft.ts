@@ -50,7 +50,7 @@ export interface RaceControlDraft extends Lists<RaceControlState, RaceControlLis
   interrupted: InterruptionDraft | undefined
 }
 
-export interface PeopleDraft extends Lists<PeopleState, 'inControl'> {
+export interface PeopleDraft extends Lists<PeopleState, 'inControl' | 'stayOuts'> {
   readonly duties: SpanDraft[]
   /** The open span of each person who has a duty. */
   readonly holding: Map<string, SpanDraft>
@@ -99,6 +99,7 @@ export function newDraft({ lines, documents, holders }: ReadLog, problems: Probl
       availability: new Map(),
       calls: new Map(),
       inControl: [],
+      stayOuts: [],
     },
     car: {
       stops: [],

@@ -16,10 +16,19 @@ export function inForce<D extends DocumentName>(
   document: D,
   at: number,
 ): DocumentContent<D> | undefined {
+  return adoptionInForce(state, document, at)?.content
+}
+
+/** The same, with the entry that adopted it. */
+export function adoptionInForce<D extends DocumentName>(
+  state: WithDocuments,
+  document: D,
+  at: number,
+): Adoption<D> | undefined {
   const adoptions: readonly Adoption<D>[] = state.documents[document]
   for (let i = adoptions.length - 1; i >= 0; i -= 1) {
     const adoption = adoptions[i]
-    if (adoption && adoption.appliesFrom <= at) return adoption.content
+    if (adoption && adoption.appliesFrom <= at) return adoption
   }
-  return adoptions[0]?.content
+  return adoptions[0]
 }

@@ -95,6 +95,8 @@ export interface PeopleState {
   readonly calls: readonly CallState[]
   /** Who answers for a car that is not running, as it was said. */
   readonly inControl: readonly Said<'inControl.1'>[]
+  /** By how much handovers of the plan come later, as it was said. */
+  readonly stayOuts: readonly Said<'stayOut.1'>[]
 }
 
 export interface DutySpan {

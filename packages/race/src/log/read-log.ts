@@ -69,8 +69,10 @@ function lineOf(entry: LogEntry): Line {
   const standing = isUnread(entry) ? 'unread' : 'holds'
   if (entry.kind === 'correction.1' && standing === 'holds') {
     const { reason } = (entry as EntryOf<'correction.1'>).body
-    const line: Line = { entry, at, standing: 'correction', basedOn: id, reason }
-    return role === undefined ? line : { ...line, role }
+    // Written out: adding to a spread makes the engine build each line anew, property by property.
+    return role === undefined
+      ? { entry, at, standing: 'correction', basedOn: id, reason }
+      : { entry, at, standing: 'correction', basedOn: id, reason, role }
   }
   return role === undefined
     ? { entry, at, standing, basedOn: id }

@@ -66,6 +66,10 @@ const STATEMENTS: { readonly [K in Kind]?: StatementOf<K> } = {
     same: (a, b) => a.state === b.state && a.until === b.until,
   },
   'answer.1': { channel: (body) => body.call, same: (a, b) => a.answer === b.answer },
+  'stayOut.1': {
+    channel: (body) => `handover at ${body.boundaryMs} of ${body.segment}`,
+    same: (a, b) => a.byMs === b.byMs,
+  },
   'stopIn.1': { channel: (body) => body.moment, same: always },
   'stopOut.1': {
     channel: (body) => body.moment,

@@ -18,8 +18,18 @@ export const ALERT_THRESHOLDS_MS: Readonly<Record<ObligationKind, readonly numbe
   nextDuty: DEFAULT,
   relief: DEFAULT,
   segmentEnd: DEFAULT,
+  callDue: [0],
   callUnanswered: [0],
   readTheClock: [0],
+  repairLimit: DEFAULT,
+  energyEmpty: DEFAULT,
+  servePenalty: DEFAULT,
+  protestEnds: DEFAULT,
+}
+
+/** Whether the captain chooses the moments of this kind: GO, calls and the clock have their own. */
+export function isCaptains(kind: ObligationKind): boolean {
+  return ALERT_THRESHOLDS_MS[kind] === DEFAULT
 }
 
 /**
@@ -35,7 +45,7 @@ export function alertsBetween(
   const alerts: Alert[] = []
   for (const obligation of obligations) {
     if (obligation.held) continue
-    for (const thresholdMs of ALERT_THRESHOLDS_MS[obligation.kind]) {
+    for (const thresholdMs of obligation.alertsMs ?? ALERT_THRESHOLDS_MS[obligation.kind]) {
       const at = momentOf(obligation, thresholdMs)
       if (at <= from || at > to) continue
       alerts.push({ id: `${obligation.id}@${thresholdMs}`, obligation, thresholdMs })

@@ -2,16 +2,16 @@
 import { dutiesNow, isThereAlready, nextDutyOf } from '../clocks/duties.ts'
 import { driverNow, stintClock } from '../clocks/stint-clock.ts'
 import type { PlanSpan } from '../documents/plan.ts'
-import { inForce } from '../fold/in-force.ts'
 import { moveLabel, personName } from '../fold/names.ts'
 import type { DutySpan, State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 import { currentRun, segmentsOf, type SegmentOutlook } from '../time/programme.ts'
 import type { Obligation } from './obligation.ts'
-import { standsStill } from './standing-still.ts'
+import { standsStill } from '../time/standing-still.ts'
 
 export function dutiesDue(state: State, now: number): readonly Obligation[] {
-  const people = new Set(inForce(state, 'plan', now)?.spans.map((span) => span.person))
+  const people = new Set(planInForce(state, now)?.spans.map((span) => span.person))
   const outlooks = segmentsOf(state, now)
   const due: Obligation[] = [...stintEnd(state, now)]
   for (const person of people) {
@@ -63,7 +63,8 @@ interface Due {
 function nextDuty(state: State, { span, dueAt, held }: Due): Obligation {
   const label = moveLabel(state, span)
   const concerns = [span.person]
-  return { id: `nextDuty:${span.id}`, kind: 'nextDuty', dueAt, held, concerns, label }
+  const lengthMs = waitOf(span)
+  return { id: `nextDuty:${span.id}`, kind: 'nextDuty', dueAt, held, ...lengthMs, concerns, label }
 }
 
 /** Whoever stands at the post now is told who comes. */
@@ -74,9 +75,15 @@ function relief(state: State, { span, dueAt, held }: Due, relieved: DutySpan): O
     kind: 'relief',
     dueAt,
     held,
+    ...waitOf(span),
     concerns: [relieved.person],
     label: span.post === undefined ? who : `${who} at post ${span.post}`,
   }
+}
+
+/** From green; what begins with it has no wait that is known. */
+function waitOf({ fromMs }: PlanSpan): Pick<Obligation, 'lengthMs'> {
+  return fromMs === 0 ? {} : { lengthMs: fromMs }
 }
 
 function whoIsRelieved(

@@ -11,7 +11,6 @@ import {
   regulations,
   SECOND,
   smallMeeting,
-  span,
 } from '../testing/small-meeting.ts'
 import { alertsBetween } from './alerts.ts'
 import { obligations } from './obligations.ts'
@@ -56,6 +55,30 @@ describe('what falls due', () => {
       [20, 'Segment 1 ends'],
       // The second segment about at 30.
       [35, 'Planned stop'],
+    ])
+  })
+
+  test('has its whole length for the wick, where that is known', () => {
+    const stops: Plan['stops'] = [
+      { id: 'p', segment: 'one', atMs: 600_000, mandatory: true },
+      { id: 'q', segment: 'one', atMs: 780_000, mandatory: false },
+    ]
+    const list = obligations(running([window], { ...plan, stops }).state(), GREEN + MINUTE)
+    const lengths = list.map(({ id, lengthMs }) => [
+      id.replace(/:.*/, ''),
+      (lengthMs ?? 0) / MINUTE,
+    ])
+    expect(lengths).toEqual([
+      ['stopWindowOpens', 5],
+      ['nextDuty', 10],
+      ['nextDuty', 10],
+      ['nextDuty', 10],
+      ['plannedStop', 10],
+      ['relief', 10],
+      ['stintEnd', 10],
+      // Since the stop before it.
+      ['plannedStop', 3],
+      ['segmentEnd', 20],
     ])
   })
 
@@ -123,21 +146,6 @@ describe('what is over and done with', () => {
       'Tamsin to the wall',
       'Okello drives',
     ])
-  })
-
-  test('a call is unanswered 30 s after it, until it is answered or another takes its place', () => {
-    const pressing = running()
-    const call = (second: number) =>
-      pressing.press(GREEN + second * SECOND, 'call.1', { person: Solveig, words: 'Come in' })
-    const first = call(60)
-    expect(find(pressing, 2, 'callUnanswered')).toMatchObject({
-      ...{ id: `callUnanswered:${first}`, dueAt: GREEN + 90 * SECOND, concerns: [Solveig] },
-      label: 'Solveig has not answered',
-    })
-    const second = call(100)
-    expect(find(pressing, 2, 'callUnanswered')?.id).toBe(`callUnanswered:${second}`)
-    pressing.press(GREEN + 110 * SECOND, 'answer.1', { call: second, answer: 'coming' })
-    expect(find(pressing, 2, 'callUnanswered')).toBeUndefined()
   })
 
   test('the hall’s clock is to be read once ours is less sure than the captain allows', () => {
@@ -212,35 +220,5 @@ describe('while the clock stands', () => {
     const pressing = smallMeeting()
     const [first] = obligations(pressing.state(), GREEN)
     expect(first).toMatchObject({ kind: 'nextDuty', dueAt: GREEN, held: true })
-  })
-})
-
-describe('alerts', () => {
-  test('sound when a threshold is crossed, once, in order', () => {
-    const list = obligations(running().state(), GREEN + MINUTE)
-    const heard = alertsBetween(list, GREEN + 8 * MINUTE, GREEN + 9 * MINUTE)
-    expect(new Set(heard.map(({ thresholdMs }) => thresholdMs))).toEqual(new Set([MINUTE]))
-    expect(alertsBetween(list, GREEN + 9 * MINUTE, GREEN + 9 * MINUTE + 1)).toEqual([])
-    const both = alertsBetween(list, GREEN + 7 * MINUTE, GREEN + 9 * MINUTE)
-    expect(both.map(({ thresholdMs }) => thresholdMs)).toEqual(
-      [...both.map(({ thresholdMs }) => thresholdMs)].sort((a, b) => b - a),
-    )
-  })
-
-  test('L33: a new plan with the same lines keeps their ids', () => {
-    const pressing = running([window])
-    const ids = () =>
-      alertsBetween(
-        obligations(pressing.state(), GREEN + 3 * MINUTE),
-        GREEN,
-        GREEN + 20 * MINUTE,
-      ).map(({ id }) => id)
-    const before = ids()
-    const shorter = { ...span('z', Solveig, { duty: 'bench', fromMs: 1, toMs: 2 }), segment: 'two' }
-    const content = { ...plan, spans: [shorter, ...[...plan.spans].reverse()] }
-    adopt(pressing, { document: 'plan', content, version: 2, at: GREEN + 2 * MINUTE })
-    expect(ids()).toEqual(expect.arrayContaining(before))
-    expect(before).toContain('nextDuty:s2@60000')
-    expect(before).toContain('stopWindowOpens:w@120000')
   })
 })

@@ -3,14 +3,14 @@ import { phaseOf } from '../clocks/phase.ts'
 import { driverNow } from '../clocks/stint-clock.ts'
 import { stopClock } from '../clocks/stop-clock.ts'
 import { stopsDone, type StopWindow } from '../clocks/stops-done.ts'
-import { visitsOf, type Visit } from '../clocks/visits.ts'
+import { servedStops } from '../clocks/served-stops.ts'
 import type { PlanStop } from '../documents/plan.ts'
-import { inForce } from '../fold/in-force.ts'
 import type { State } from '../fold/state.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 import { positionAt } from '../time/plan-spans.ts'
 import { segmentsOf, type SegmentOutlook } from '../time/programme.ts'
 import type { Obligation } from './obligation.ts'
-import { standsStill } from './standing-still.ts'
+import { standsStill } from '../time/standing-still.ts'
 
 export function stopsDue(state: State, now: number): readonly Obligation[] {
   const outlooks = segmentsOf(state, now)
@@ -61,7 +61,15 @@ function windowDue(
   const { id, opensAt, closesAt } = window
   if (window.state === 'ahead' && opensAt !== undefined) {
     const label = 'Mandatory stop: window opens'
-    const common = { kind: 'stopWindowOpens', dueAt: opensAt, held, concerns, label } as const
+    const lengthMs = window.fromMs
+    const common = {
+      kind: 'stopWindowOpens',
+      dueAt: opensAt,
+      held,
+      ...(lengthMs === 0 ? {} : { lengthMs }),
+      concerns,
+      label,
+    } as const
     return [{ id: `stopWindowOpens:${id}`, ...common }]
   }
   if (window.state !== 'open' || closesAt === undefined) return []
@@ -81,8 +89,8 @@ function windowDue(
 /** Planned stops still to come, and an overdue one while its segment runs. */
 function plannedStops(asked: Asked): readonly Obligation[] {
   const { state, now, outlooks, concerns } = asked
-  const stops = inForce(state, 'plan', now)?.stops ?? []
-  const done = servedStops(state, now, stops)
+  const stops = planInForce(state, now)?.stops ?? []
+  const done = servedStops(state, now)
   const isIn = phaseOf(state, now).carIn !== undefined
   return stops.flatMap((stop): readonly Obligation[] => {
     const outlook = outlooks.find((one) => one.item.id === stop.segment)
@@ -97,6 +105,7 @@ function plannedStops(asked: Asked): readonly Obligation[] {
         kind: 'plannedStop',
         dueAt,
         held,
+        ...sinceStopBefore(stop, stops),
         concerns,
         label: labelOf(stop),
       },
@@ -104,26 +113,15 @@ function plannedStops(asked: Asked): readonly Obligation[] {
   })
 }
 
-/**
- * Planned stops that are done: named by a visit; or, mandatory and not named, as many of them in the order of
- * the plan as there were mandatory visits that named none.
- */
-function servedStops(state: State, now: number, stops: readonly PlanStop[]): ReadonlySet<string> {
-  const visits = visitsOf(state, now)
-  const served = new Set(visits.flatMap(({ stop }) => stop.planned ?? []))
-  for (const segment of new Set(stops.map((stop) => stop.segment))) {
-    const isUnnamed = (visit: Visit) => visit.mandatory && visit.stop.segment === segment
-    let unnamed = visits.filter(
-      (visit) => isUnnamed(visit) && visit.stop.planned === undefined,
-    ).length
-    const inOrder = stops.filter((stop) => stop.segment === segment && stop.mandatory)
-    for (const stop of inOrder.sort((a, b) => a.atMs - b.atMs)) {
-      if (unnamed === 0 || served.has(stop.id)) continue
-      served.add(stop.id)
-      unnamed -= 1
-    }
-  }
-  return served
+/** From the stop the plan has before it in its segment, or from green. */
+function sinceStopBefore(
+  { segment, atMs }: PlanStop,
+  stops: readonly PlanStop[],
+): Pick<Obligation, 'lengthMs'> {
+  const before = stops
+    .filter((stop) => stop.segment === segment && stop.atMs < atMs)
+    .reduce((last, stop) => Math.max(last, stop.atMs), 0)
+  return atMs === before ? {} : { lengthMs: atMs - before }
 }
 
 function labelOf(stop: PlanStop): string {

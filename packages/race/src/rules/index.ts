@@ -25,5 +25,5 @@ export function ruleValue<K extends RuleKind>(
   rules: readonly Rule[],
   kind: K,
 ): RuleValue<K> | undefined {
-  return rulesOf(rules, kind)[0]?.value as RuleValue<K> | undefined
+  return rules.find((rule) => rule.kind === kind)?.value as RuleValue<K> | undefined
 }

@@ -21,6 +21,8 @@ export interface Part<S extends z.core.$ZodType = z.core.$ZodType> {
     | 'choice'
     | 'choices'
   readonly schema: S
+  /** A length that is said in seconds: `0:45` is read as minutes and seconds. */
+  readonly plain?: 's'
   /** What may be chosen. */
   readonly of?: readonly string[]
   /** It may be not known yet, and is then asked at the briefing. */
@@ -31,6 +33,8 @@ export interface Part<S extends z.core.$ZodType = z.core.$ZodType> {
 
 /** Whole milliseconds. */
 export const duration = { is: 'duration', schema: durationMs } as const satisfies Part
+/** The same, of a length that people say in seconds. */
+export const seconds = { ...duration, plain: 's' } as const satisfies Part
 export const count = { is: 'count', schema: counted } as const satisfies Part
 /** Whole thousandths: 600 is 60 %. */
 export const share = {

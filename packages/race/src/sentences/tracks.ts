@@ -3,7 +3,11 @@ import type { Sentence } from './sentence.ts'
 export const tracks: Sentence<'tracks'> = {
   group: 'programme',
   called: 'Tracks and lanes',
-  reads: 'The race is run on {tracks} tracks of {lanes} lanes.',
-  asks: { tracks: 'On how many tracks is the race run?', lanes: 'How many lanes has a track?' },
+  reads: 'The race is run on {tracks} tracks of {lanes} lanes[, {sections} sections a lap].',
+  asks: {
+    tracks: 'On how many tracks is the race run?',
+    lanes: 'How many lanes has a track?',
+    sections: 'Into how many sections is a lap divided?',
+  },
   start: { tracks: 1, lanes: 'notKnownYet' },
 }

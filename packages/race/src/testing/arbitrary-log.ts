@@ -43,7 +43,7 @@ const MAKERS: Readonly<Record<string, Maker>> = {
 }
 
 /** One schema's values. A sort of schema that is not in the table is a bug of this file and throws. */
-function arbitraryOf(schema: z.core.$ZodType): fc.Arbitrary<unknown> {
+export function arbitraryOf(schema: z.core.$ZodType): fc.Arbitrary<unknown> {
   const definition = schema._zod.def as unknown as Definition
   const make = MAKERS[definition.type]
   if (!make) throw new Error(`No arbitrary for ${definition.type}.`)

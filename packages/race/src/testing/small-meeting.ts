@@ -1,5 +1,6 @@
 /** Two timed segments of twenty minutes with a break of ten, four people, documents adopted before green. */
 import type { DocumentName } from '../entry/kinds/record.ts'
+import type { Crew } from '../documents/crew.ts'
 import type { Plan } from '../documents/plan.ts'
 import type { Regulations } from '../documents/rules.ts'
 import type { Rule } from '../rules/index.ts'
@@ -19,8 +20,10 @@ export function regulations(rules: readonly Rule[] = []): Regulations {
   return { name: 'Two twenties', timeZone: 'Europe/Berlin', programme, rules: [...rules] }
 }
 
-const crew = {
-  people: Object.entries(PEOPLE).map(([name, person]) => ({ id: person, name, duties: [] })),
+function crew(paceMs: number | undefined): Crew {
+  const pace = paceMs === undefined ? {} : { paceMs }
+  const people = Object.entries(PEOPLE)
+  return { people: people.map(([name, id]) => ({ id, name, duties: [], ...pace })) }
 }
 
 /** Solveig and Okello drive ten minutes each; Imre marshals, then Tamsin. */
@@ -50,13 +53,21 @@ export function span(
 export interface Documents {
   readonly rules?: readonly Rule[]
   readonly plan?: Plan | null
+  /** What comes between the two segments. */
+  readonly between?: 'break' | 'laneChange'
+  /** The lap time of everybody. */
+  readonly paceMs?: number
 }
 
 /** Rules, crew and plan are adopted one to three minutes before green; green itself is not given yet. */
 export function smallMeeting(documents: Documents = {}): Pressing {
   const pressing = new Pressing()
-  adopt(pressing, { document: 'rules', content: regulations(documents.rules) })
-  adopt(pressing, { document: 'crew', content: crew })
+  const rules = regulations(documents.rules)
+  const programme = rules.programme.map((item) =>
+    item.id === 'rest' ? { ...item, kind: documents.between ?? ('break' as const) } : item,
+  )
+  adopt(pressing, { document: 'rules', content: { ...rules, programme } })
+  adopt(pressing, { document: 'crew', content: crew(documents.paceMs) })
   if (documents.plan !== null)
     adopt(pressing, { document: 'plan', content: documents.plan ?? plan })
   return pressing
@@ -84,7 +95,7 @@ export function adopt(pressing: Pressing, what: ToAdopt): string {
 
 export function policy(
   clock: 'segment' | 'stopMinimum' | 'driving' | 'repairLimit',
-  does: 'runs' | 'holds',
+  does: 'runs' | 'holds' | 'startsAgain',
   under: 'trackCall' | 'redFlag' = 'trackCall',
 ): Rule {
   return { id: `${clock}-${under}`, kind: 'clockPolicy', value: { clock, under, does } }

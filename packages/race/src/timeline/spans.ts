@@ -1,7 +1,7 @@
 /** The plan's spans, and the race's: the same shape, so that they can be laid side by side. */
-import { inForce } from '../fold/in-force.ts'
 import type { DutySpan, SegmentRun, State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 import { positionAt } from '../time/plan-spans.ts'
 import { segmentsOf } from '../time/programme.ts'
 import type { TimelineSpan } from './timeline.ts'
@@ -10,7 +10,7 @@ import type { TimelineSpan } from './timeline.ts'
 export function plannedSpans(state: State, now: number): readonly TimelineSpan[] {
   const outlooks = segmentsOf(state, now)
   const spans: TimelineSpan[] = []
-  for (const span of inForce(state, 'plan', now)?.spans ?? []) {
+  for (const span of planInForce(state, now)?.spans ?? []) {
     const outlook = outlooks.find((one) => one.item.id === span.segment)
     if (!outlook) continue
     const { id, person, duty, segment, fromMs, toMs, post, lane } = span

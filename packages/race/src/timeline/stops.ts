@@ -1,8 +1,9 @@
 import { cameInAt, visitsOf } from '../clocks/visits.ts'
-import { countedMoments } from '../clocks/stop-clock.ts'
-import { inForce } from '../fold/in-force.ts'
+import { countedMoments, type CountedMoments } from '../clocks/stop-clock.ts'
 import type { State, StopState } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
+import { counted } from '../time/held.ts'
+import { planInForce } from '../time/plan-in-force.ts'
 import { positionAt } from '../time/plan-spans.ts'
 import { segmentsOf } from '../time/programme.ts'
 
@@ -17,7 +18,7 @@ export interface TimelineStop {
   readonly done: boolean
   /** The plan's line it was made for. */
   readonly planned?: string
-  /** Between the two moments the rules count; only where both were recorded. */
+  /** Between the two moments the rules count, as its clock counts it; only where both were recorded. */
   readonly lastedMs?: number
   /** When the car went out again, as far as that is known. */
   readonly outAt?: number
@@ -25,7 +26,7 @@ export interface TimelineStop {
 
 export function plannedStops(state: State, now: number): readonly TimelineStop[] {
   const outlooks = segmentsOf(state, now)
-  return (inForce(state, 'plan', now)?.stops ?? [])
+  return (planInForce(state, now)?.stops ?? [])
     .flatMap(({ id, segment, atMs, mandatory, task }): TimelineStop[] => {
       const outlook = outlooks.find((one) => one.item.id === segment)
       if (!outlook) return []
@@ -38,7 +39,7 @@ export function plannedStops(state: State, now: number): readonly TimelineStop[]
 
 /** Visits while a segment ran, in order. */
 export function madeStops(state: State, now: number): readonly TimelineStop[] {
-  const counted = countedMoments(state, now)
+  const moments = countedMoments(state, now)
   return visitsOf(state, now).flatMap(({ stop, mandatory }): TimelineStop[] => {
     const at = cameInAt(stop)
     const run = state.raceControl.runs
@@ -51,18 +52,20 @@ export function madeStops(state: State, now: number): readonly TimelineStop[] {
         atMs: clockAt(run, at).clockMs,
         tasks: stop.work.filter(({ done }) => done).map(({ what }) => what),
         ...(stop.planned === undefined ? {} : { planned: stop.planned }),
-        ...lasted(stop, counted),
+        ...lasted(state, stop, moments),
       },
     ]
   })
 }
 
 function lasted(
+  state: State,
   { moments }: StopState,
-  { from, to }: ReturnType<typeof countedMoments>,
+  { from, to }: CountedMoments,
 ): Pick<TimelineStop, 'lastedMs' | 'outAt'> {
   const began = moments[from] ?? moments.stopped ?? moments.pitEntry
   const ended = moments[to] ?? moments.leaving ?? moments.pitExit
   if (!began || !ended) return {}
-  return { lastedMs: Math.max(0, ended.at - began.at), outAt: ended.at }
+  const { countedMs } = counted(state, 'stopMinimum', { from: began.at, to: ended.at })
+  return { lastedMs: countedMs, outAt: ended.at }
 }

@@ -12,5 +12,7 @@ export function withDrafts(state: State, drafts: Drafts): State {
     const content = drafts[document]
     if (content) documents[document] = [{ entry: 'draft', version: 0, appliesFrom: 0, content }]
   }
-  return { ...state, documents: documents as unknown as DocumentsState }
+  const drafted = { ...state, documents: documents as unknown as DocumentsState }
+  // What was moved in the plan so far is not moved in another one.
+  return drafts.plan ? { ...drafted, people: { ...state.people, stayOuts: [] } } : drafted
 }

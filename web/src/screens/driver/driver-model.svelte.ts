@@ -1,4 +1,5 @@
 /** The driver's phone, from (state, now) and whoever holds it. */
+import { nextDutyOf } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
 import { crewNames } from '../../parts/crew.ts'
 import { raceHead } from '../../parts/race-head.ts'
@@ -25,6 +26,11 @@ export class DriverModel {
       this.person &&
       driverFace({ state, now, person: this.person.id, timeZone: this.crew.timeZone })
     )
+  })
+  /** The figure says when this phone's own person drives: an alert about it would only say it again. */
+  readonly told = $derived.by(() => {
+    const next = this.person && nextDutyOf(this.#of().state, this.person.id, this.#second)
+    return next?.span.duty === 'controller' ? [`nextDuty:${next.span.id}`] : []
   })
   readonly call = $derived.by(() => {
     const call = this.person && callFor(this.#of().state, this.person.id)

@@ -60,7 +60,7 @@ export class MeetingsModel {
 
   async make(name: string): Promise<void> {
     const made = await this.#ask(() => makeMeeting({ id: v7(), name }))
-    if (made) router.go(pathTo(made.id, 'setup'))
+    if (made) router.go(pathTo(made.id, 'rules'))
   }
 
   async openDemo(): Promise<void> {

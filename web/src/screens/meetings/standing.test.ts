@@ -20,7 +20,7 @@ it('calls a meeting next until it was given green', () => {
 })
 
 it('leads everybody where they are needed', () => {
-  expect(firstScreen('captain', 'next')).toBe('setup')
+  expect(firstScreen('captain', 'next')).toBe('rules')
   expect(firstScreen('crew', 'running')).toBe('driver')
   expect(firstScreen('pitWall', 'running')).toBe('wall')
   expect(firstScreen('viewer', 'done')).toBe('log')

@@ -28,7 +28,7 @@ export function standingOf(state: State): Standing {
 
 /** Where a press on a meeting leads whoever presses it. */
 export function firstScreen(role: Role, group: Group): MeetingScreen {
-  if (group === 'next' && role === 'captain') return 'setup'
+  if (group === 'next' && role === 'captain') return 'rules'
   if (group === 'done') return 'log'
   return role === 'crew' ? 'driver' : 'wall'
 }

@@ -1,25 +1,40 @@
 /** Who drives, how much, when and after whom. */
+import { blockDriving } from './block-driving.ts'
+import { changeAtStop } from './change-at-stop.ts'
+import { continuousDriving } from './continuous-driving.ts'
+import { driverRest } from './driver-rest.ts'
+import { drivingSegments } from './driving-segments.ts'
+import { drivingShare } from './driving-share.ts'
+import { drivingSpread } from './driving-spread.ts'
 import { drivingTime } from './driving-time.ts'
-
-const TO_COME = { notChecked: 'to come' }
+import { endDriver } from './end-driver.ts'
+import { equalShare } from './equal-share.ts'
+import { followingDrivers } from './following-drivers.ts'
+import { mayNotDo } from './may-not-do.ts'
+import { numberOfChanges } from './number-of-changes.ts'
+import { numberOfDrivers } from './number-of-drivers.ts'
+import { rollingDriving } from './rolling-driving.ts'
+import { runningBetweenStops } from './running-between-stops.ts'
+import { stintsEach } from './stints-each.ts'
+import { stintsInARow } from './stints-in-a-row.ts'
 
 export const DRIVING_CHECKS = {
   drivingTime,
-  drivingShare: TO_COME,
-  drivingSegments: TO_COME,
-  equalShare: TO_COME,
-  drivingSpread: TO_COME,
-  continuousDriving: TO_COME,
-  runningBetweenStops: TO_COME,
-  changeAtStop: TO_COME,
-  numberOfChanges: TO_COME,
-  rollingDriving: TO_COME,
-  blockDriving: TO_COME,
-  driverRest: TO_COME,
-  stintsEach: TO_COME,
-  stintsInARow: TO_COME,
-  numberOfDrivers: TO_COME,
-  followingDrivers: TO_COME,
-  endDriver: TO_COME,
-  mayNotDo: TO_COME,
+  drivingShare,
+  drivingSegments,
+  equalShare,
+  drivingSpread,
+  continuousDriving,
+  runningBetweenStops,
+  changeAtStop,
+  numberOfChanges,
+  rollingDriving,
+  blockDriving,
+  driverRest,
+  stintsEach,
+  stintsInARow,
+  numberOfDrivers,
+  followingDrivers,
+  endDriver,
+  mayNotDo,
 }

@@ -1,12 +1,16 @@
 /** Who marshals, when and where. */
-
-const TO_COME = { notChecked: 'to come' }
+import { marshalShift } from './marshal-shift.ts'
+import { marshalWhileDriving } from './marshal-while-driving.ts'
+import { marshalsOwed } from './marshals-owed.ts'
+import { postByLane } from './post-by-lane.ts'
+import { relief } from './relief.ts'
+import { sitOutDuty } from './sit-out-duty.ts'
 
 export const MARSHAL_CHECKS = {
-  marshalsOwed: TO_COME,
-  marshalWhileDriving: TO_COME,
-  postByLane: TO_COME,
-  marshalShift: TO_COME,
-  relief: TO_COME,
-  sitOutDuty: TO_COME,
+  marshalsOwed,
+  marshalWhileDriving,
+  postByLane,
+  marshalShift,
+  relief,
+  sitOutDuty,
 }

@@ -1,14 +1,20 @@
 /** When the car stops, how long, and what is done. */
-
-const TO_COME = { notChecked: 'to come' }
+import { closedPeriod } from './closed-period.ts'
+import { driverChange } from './driver-change.ts'
+import { energy } from './energy.ts'
+import { mandatoryStops } from './mandatory-stops.ts'
+import { stopMinimum } from './stop-minimum.ts'
+import { stopRhythm } from './stop-rhythm.ts'
+import { stopTask } from './stop-task.ts'
+import { stopWindows } from './stop-windows.ts'
 
 export const STOP_CHECKS = {
-  mandatoryStops: TO_COME,
-  stopMinimum: TO_COME,
-  stopWindows: TO_COME,
-  stopRhythm: TO_COME,
-  closedPeriod: TO_COME,
-  stopTask: TO_COME,
-  driverChange: TO_COME,
-  energy: TO_COME,
+  mandatoryStops,
+  stopMinimum,
+  stopWindows,
+  stopRhythm,
+  closedPeriod,
+  stopTask,
+  driverChange,
+  energy,
 }

@@ -1,10 +1,13 @@
 /** A timeline written by hand and judged by one rule: people are called by their names, times are minutes. */
+import type { Crew } from '../../documents/crew.ts'
 import type { Regulations } from '../../documents/rules.ts'
+import type { Duty } from '../../entry/scalars.ts'
 import type { Rule, RuleKind, RuleValue } from '../../rules/index.ts'
 import type { Timeline, TimelineSpan } from '../../timeline/timeline.ts'
 import type { TimelineSegment } from '../../timeline/segments.ts'
 import type { TimelineStop } from '../../timeline/stops.ts'
 import { findings, type Finding } from '../findings.ts'
+import type { Stretch } from '../stretches.ts'
 
 const MINUTE_MS = 60_000
 let made = 0
@@ -20,6 +23,14 @@ export interface ByHand {
   /** One segment of an hour where none is named. */
   readonly segments?: readonly TimelineSegment[]
   readonly categories?: Readonly<Record<string, readonly string[]>>
+  /** Lap times in ms, as entered by hand. */
+  readonly paces?: Readonly<Record<string, number>>
+  /** Duties each can take; all where nothing is said. */
+  readonly duties?: Readonly<Record<string, readonly Duty[]>>
+  /** From and to of when each is there, in minutes from the first green. */
+  readonly there?: Readonly<Record<string, readonly (readonly [number, number])[]>>
+  /** Stretches that count as driving for nobody, from and to in minutes from the first green. */
+  readonly notDriving?: readonly (readonly [number, number])[]
   /** Who is in the crew; whoever has a span where nothing is said. */
   readonly crew?: readonly string[]
   readonly isWhole?: boolean
@@ -39,6 +50,7 @@ export function found<K extends RuleKind>(byHand: ByHand & UnderTest<K>): readon
     regulations: regulationsOf([...rule, ...also]),
     crew: crewOf(byHand),
     timeline: timelineOf(byHand),
+    notDriving: (byHand.notDriving ?? []).map(stretch),
   })
   return kind === undefined ? all : all.filter((one) => one.rule === 'under-test')
 }
@@ -48,14 +60,21 @@ export function timelineOf(byHand: ByHand): Timeline {
   return { spans: [...spans].sort((a, b) => a.fromAt - b.fromAt), stops, segments, isWhole }
 }
 
-export function crewOf({ crew, spans, categories = {} }: ByHand) {
+export function crewOf(byHand: ByHand): Crew {
+  const { crew, spans, categories = {}, paces = {}, duties = {}, there = {} } = byHand
   const names = crew ?? [...new Set(spans.map(({ person }) => person))]
   return {
     people: names.map((name) => ({
-      ...{ id: name, name, duties: [] },
+      ...{ id: name, name, duties: [...(duties[name] ?? [])] },
+      there: (there[name] ?? []).map((one, index) => ({ id: `there-${index}`, ...stretch(one) })),
       categories: [...(categories[name] ?? [])],
+      ...(paces[name] === undefined ? {} : { paceMs: paces[name] }),
     })),
   }
+}
+
+function stretch([from, to]: readonly [number, number]): Stretch {
+  return { fromAt: GREEN_AT + from * MINUTE_MS, toAt: GREEN_AT + to * MINUTE_MS }
 }
 
 export function regulationsOf(rules: readonly Rule[]): Regulations {

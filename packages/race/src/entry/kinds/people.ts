@@ -1,6 +1,6 @@
 /** Who has which duty, who is where, and what the wall asks of them. */
 import * as z from 'zod/mini'
-import { duty, id, move, name, timeMs, words } from '../scalars.ts'
+import { clockMs, duty, durationMs, id, lineId, move, name, timeMs, words } from '../scalars.ts'
 
 export const peopleKinds = {
   /** One press carries every move, in the order in which people move. */
@@ -14,6 +14,9 @@ export const peopleKinds = {
     state: z.enum(['here', 'late', 'away', 'unwell', 'wantsRelief']),
     until: z.optional(timeMs),
   }),
-  'call.1': z.strictObject({ person: id, words }),
+  /** A wake-up call falls due later than it is made. */
+  'call.1': z.strictObject({ person: id, words, dueAt: z.optional(timeMs) }),
   'answer.1': z.strictObject({ call: id, answer: z.enum(['heard', 'coming', 'cannot']) }),
+  /** The driver stays out: the handover the plan has at this race clock comes so much later. Several add up. */
+  'stayOut.1': z.strictObject({ segment: lineId, boundaryMs: clockMs, byMs: durationMs }),
 } as const

@@ -47,4 +47,5 @@ export const peopleHandlers: Handlers<keyof typeof peopleKinds> = {
   'availability.1': availability,
   'call.1': call,
   'answer.1': answer,
+  'stayOut.1': (draft, entry, at) => draft.people.stayOuts.push(said(entry, at)),
 }

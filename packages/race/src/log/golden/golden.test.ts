@@ -6,6 +6,7 @@ import { kinds } from '../../entry/kinds/index.ts'
 import { DOCUMENTS } from '../../entry/kinds/record.ts'
 import { isUnread, readEntry } from '../../entry/read.ts'
 import { fold } from '../../fold/fold.ts'
+import { planInForce } from '../../time/plan-in-force.ts'
 
 type Golden = Omit<RecordedEntry, 'body'> & { readonly body: unknown }
 
@@ -44,6 +45,20 @@ test('every kind of this build is in a golden log', () => {
 test('every document is in a golden log', () => {
   const state = fold(logs.flatMap(([, entries]) => entries).map(readEntry))
   expect(DOCUMENTS.filter((name) => state.documents[name].length === 0)).toEqual([])
+})
+
+test('what a whole race added to shape 1 says what it said when it was released', () => {
+  const state = fold(read('shape-1-race.json').map(readEntry))
+  const [call] = state.people.calls
+  expect(call?.body.dueAt).toBe(1_800_086_400_000 + 900_000)
+  // Twenty minutes and five more.
+  const toMs = planInForce(state, 1_800_087_500_000)?.spans.map((span) => span.toMs)
+  expect(toMs).toEqual([1_500_000, 2_400_000])
+  expect(state.documents.car[0]?.content.betweenWork).toEqual(['Weigh', 'Wipe tyres'])
+  expect(state.documents.plan[0]?.content.captain).toMatchObject({
+    ...{ alertsMs: [300_000, 60_000, 0], callRepeatMs: 20_000, callPassOnMs: 60_000 },
+    protestMs: 1_800_000,
+  })
 })
 
 test('shape 1 says what it said when it was released', () => {

@@ -1,0 +1,102 @@
+/** What is left on the load. */
+import { inForce } from '../fold/in-force.ts'
+import type { Said, State } from '../fold/state.ts'
+import { rulesOf, type RuleValue } from '../rules/index.ts'
+import { known } from '../rules/shape.ts'
+import { lapsNow, lappingMs } from '../time/lapping.ts'
+import { paceNow } from './pace.ts'
+
+export interface EnergyNow {
+  /** `read`: as the venue showed it, and nothing was run since. */
+  readonly basis: 'read' | 'estimated'
+  /** Since when it is reckoned: the last reading or filling, or the first green. */
+  readonly since: number
+  readonly from: 'read' | 'filled' | 'start'
+  /** The entry, where it was read or filled; the first run's where it is the start. */
+  readonly entry: string
+  /** Whole laps, rounded down; never below 0. */
+  readonly lapsLeft?: number
+  /** Never below 0; absent where only laps are known and no pace. */
+  readonly timeLeftMs?: number
+  /** A full load. */
+  readonly lengthMs?: number
+  /** About when, at rate 1 from now. */
+  readonly emptyAt?: number
+  /** Whether the car uses it now. */
+  readonly running: boolean
+  readonly empty: boolean
+  readonly atEmpty?: 'stands' | 'slows' | 'penalty'
+  readonly clause?: string
+}
+
+interface Load {
+  readonly laps?: number
+  readonly ms?: number
+}
+
+/**
+ * From the last reading or filling on, less the time the car lapped since. A filling that names no amount fills the
+ * car; without either it is taken to have started full: common practice, no source. Laps become time, and time laps,
+ * at the pace entered for who drives, or where that is missing at that of the full load. Undefined before the first
+ * green without a reading, and where neither the rules nor a reading say how much there is.
+ */
+export function energyNow(state: State, now: number): EnergyNow | undefined {
+  const rule = rulesOf(inForce(state, 'rules', now)?.rules ?? [], 'energy')[0]
+  const full = fullOf(rule?.value)
+  const last = state.car.energy.at(-1)
+  const first = state.raceControl.runs[0]
+  const since = last?.at ?? first?.greenAt
+  const entry = last?.entry ?? first?.entry
+  const load = last ? loadOf(last, full) : full
+  if (since === undefined || entry === undefined || !isKnown(load)) return undefined
+  const atEmpty = known(rule?.value.atEmpty)
+  const ranMs = lappingMs(state, { fromAt: since, toAt: now })
+  const lapMs = paceNow(state, now) ?? lapOf(full)
+  const left = leftOf(load, ranMs, lapMs)
+  const lengthMs = full.ms ?? (full.laps !== undefined && lapMs ? full.laps * lapMs : undefined)
+  return {
+    ...{ basis: last && ranMs === 0 ? 'read' : 'estimated', since, entry },
+    from: last?.body.what ?? 'start',
+    ...left,
+    ...(lengthMs === undefined ? {} : { lengthMs }),
+    ...(left.timeLeftMs === undefined ? {} : { emptyAt: now + left.timeLeftMs }),
+    ...{ running: lapsNow(state), empty: left.timeLeftMs === 0 || left.lapsLeft === 0 },
+    ...(atEmpty === undefined ? {} : { atEmpty }),
+    ...(rule?.clause === undefined ? {} : { clause: rule.clause }),
+  }
+}
+
+function fullOf(value: RuleValue<'energy'> | undefined): Load {
+  const laps = known(value?.fullLaps)
+  const ms = known(value?.fullMs)
+  return { ...(laps === undefined ? {} : { laps }), ...(ms === undefined ? {} : { ms }) }
+}
+
+function loadOf({ body }: Said<'energy.1'>, full: Load): Load {
+  const { lapsLeft: laps, timeLeftMs: ms } = body
+  if (laps === undefined && ms === undefined) return body.what === 'filled' ? full : {}
+  return { ...(laps === undefined ? {} : { laps }), ...(ms === undefined ? {} : { ms }) }
+}
+
+function isKnown({ laps, ms }: Load): boolean {
+  return laps !== undefined || ms !== undefined
+}
+
+/** How long a lap takes where a full load is known both ways; whole milliseconds. */
+function lapOf({ laps, ms }: Load): number | undefined {
+  return laps && ms ? Math.floor(ms / laps) : undefined
+}
+
+function leftOf(
+  { laps, ms }: Load,
+  ranMs: number,
+  lapMs: number | undefined,
+): Pick<EnergyNow, 'lapsLeft' | 'timeLeftMs'> {
+  const loadMs = ms ?? (laps !== undefined && lapMs ? laps * lapMs : undefined)
+  if (loadMs === undefined) return ranMs === 0 && laps !== undefined ? { lapsLeft: laps } : {}
+  const timeLeftMs = Math.max(0, loadMs - ranMs)
+  if (!lapMs)
+    return { timeLeftMs, ...(ranMs === 0 && laps !== undefined ? { lapsLeft: laps } : {}) }
+  const leftMs = laps === undefined ? timeLeftMs : laps * lapMs - ranMs
+  return { timeLeftMs, lapsLeft: Math.max(0, Math.floor(leftMs / lapMs)) }
+}

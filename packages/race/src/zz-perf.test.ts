@@ -1,0 +1,2 @@
+import { test } from 'vitest'
+test('perf', async () => { await import('./zz-perf.ts') })
