@@ -65,6 +65,8 @@ const projects: TestProjectConfiguration[] = [
       // A second on a screen may take a second to turn over.
       expect: { poll: { timeout: 10_000 } },
       include: ['tests/browser/**/*.test.ts'],
+      // Only looking at screens is done two at a time: nothing there is measured in time.
+      maxConcurrency: 2,
       ...oneAtATime(2),
     },
   },

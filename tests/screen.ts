@@ -149,6 +149,14 @@ export class Screen {
     return this
   }
 
+  /** The network is gone, and comes back: what is pressed meanwhile stays here until it does. */
+  cutOff(): void {
+    this.#socket.disconnect()
+  }
+  reconnect(): void {
+    this.#socket.connect()
+  }
+
   close(): void {
     this.#clock.stop()
     this.#socket.close()

@@ -30,6 +30,7 @@ import { planRoutes } from './resources/plan.ts'
 import { answerWithProblems } from './resources/problems.ts'
 import { serveScreens } from './resources/screens.ts'
 import { trayRoutes } from './resources/tray.ts'
+import { wallRoutes } from './resources/wall.ts'
 import { openSockets, type Sockets } from './sync/sockets.ts'
 
 export interface App {
@@ -93,7 +94,7 @@ async function apiRoutes(scope: FastifyInstance, deps: Deps, sockets: Sockets): 
       inviteRoutes,
     ],
     ...[documentVersionRoutes, planRoutes, planLinkRoutes],
-    ...[deviceRoutes(sockets), clockRoutes(sockets), demoRoutes, trayRoutes],
+    ...[deviceRoutes(sockets), wallRoutes(sockets), clockRoutes(sockets), demoRoutes, trayRoutes],
   ]
   for (const addRoutes of rooms) addRoutes(api, deps)
 }

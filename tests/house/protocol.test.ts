@@ -10,7 +10,7 @@ import * as contract from '@pitlamp/contract'
  */
 const PINNED = {
   version: 1,
-  sha256: '1f8137264ed9b068d188f64311b32c7efbe6c9b2bfa2acb282ac87711b5e07c1',
+  sha256: '8e49c8caf3aafb4f22f6751fe24b76b795a291a18a67d94650914456edfb5593',
 }
 
 test('the messages are those of this protocol number', () => {

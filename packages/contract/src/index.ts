@@ -22,6 +22,10 @@ export { pushSchema, type Push } from './socket/push.ts'
 export { probeSchema, probeAnswerSchema, type Probe, type ProbeAnswer } from './socket/probe.ts'
 export { clockStandingSchema, type ClockStanding } from './socket/clock.ts'
 export { presenceSchema, type Presence } from './socket/presence.ts'
+export { deviceCheckSchema, deviceReportSchema } from './socket/report.ts'
+export type { DeviceCheck, DeviceReport } from './socket/report.ts'
+export { roleSaidSchema, type RoleSaid } from './socket/role.ts'
+export { wallStandingSchema, type WallStanding } from './socket/wall.ts'
 export type { Answer, ScreenToServer, ServerToScreen } from './socket/events.ts'
 export {
   meetingSchema,
@@ -70,6 +74,17 @@ export {
   type Device,
   type ChangeDevice,
 } from './http/access.ts'
+export {
+  decideTraySchema,
+  leftAsideSchema,
+  trayLineSchema,
+  traySchema,
+  type DecideTray,
+  type LeftAside,
+  type Tray,
+  type TrayLine,
+} from './http/tray.ts'
+export { takeBackWallSchema, type TakeBackWall } from './http/wall.ts'
 export { personSchema, peopleSchema, type Person } from './http/person.ts'
 export { openDemoSchema, type OpenDemo } from './http/demo.ts'
 export { settleClockSchema, type SettleClock } from './http/clock.ts'

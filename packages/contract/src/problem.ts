@@ -21,6 +21,7 @@ const STATUS: Readonly<Record<Refusal, number>> = {
   otherMeeting: 404,
   otherDevice: 403,
   revoked: 403,
+  wallNotGiven: 403,
   notSaved: 503,
   batchTooLarge: 413,
   staleDocument: 409,

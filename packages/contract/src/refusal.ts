@@ -13,6 +13,8 @@ const SENTENCES = {
   otherDevice: 'This entry was made by another device. It can only be sent from there.',
   revoked:
     'This device was taken out of the team. What it recorded was handed to the captain to decide on.',
+  wallNotGiven:
+    'The captain has not let this device take the wall of this meeting. Ask for it: it is a switch on the Team screen.',
   notSaved:
     'The server cannot write to its disk just now. Everything stays on this device and is sent again.',
   batchTooLarge:

@@ -15,7 +15,8 @@ export function deviceRoutes(sockets: Pick<Sockets, 'changed'>): Resource {
       '/devices',
       { schema: list, config: { asks: { do: 'manageDevices' } } },
       async (request) => {
-        return { devices: [...(await storage.read.devices(holderIn(request).team.id))] }
+        const devices = [...(await storage.read.devices(holderIn(request).team.id))]
+        return { devices, nowMs: Math.round(time.now()) }
       },
     )
 
@@ -27,7 +28,7 @@ export function deviceRoutes(sockets: Pick<Sockets, 'changed'>): Resource {
       const input = { team, device: id, change: request.body, nowMs: time.now() }
       const answer = await storage.run('changeDevice', input)
       if ('refused' in answer) throw new Refused(answer.refused)
-      sockets.changed(team, answer.device)
+      sockets.changed(team, answer.device, answer.wallGoneFrom)
       return answer.device
     })
   }

@@ -3,6 +3,7 @@ import type { FastifyBaseLogger, FastifyInstance, FastifyRequest, RawServerDefau
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
 import { DEVICE_COOKIE, holderOf, refusalFor, type Asks } from '../access/guard.ts'
+import { Seen } from '../access/seen.ts'
 import type { Deps } from '../deps.ts'
 import type { Holder } from '../storage/reads/access.ts'
 import { Refused } from './problems.ts'
@@ -27,7 +28,8 @@ type Api = FastifyInstance<
 /** Puts a resource's routes below `/api`, handed what they need. */
 export type Resource = (app: Api, deps: Deps) => void
 
-export function guard(app: FastifyInstance, { storage }: Deps): void {
+export function guard(app: FastifyInstance, { storage, time }: Deps): void {
+  const seen = new Seen(() => time.now())
   app.decorateRequest('holder', undefined)
   app.addHook('onRoute', (route) => {
     if (route.config?.asks === undefined) throw new Error(`${route.url} does not say who may.`)
@@ -38,6 +40,10 @@ export function guard(app: FastifyInstance, { storage }: Deps): void {
     request.holder = await holderOf(storage, request.cookies[DEVICE_COOKIE])
     const refusal = refusalFor(asks, request.holder)
     if (refusal !== undefined) throw new Refused(refusal)
+    const { holder } = request
+    if (!holder || !seen.isNews(`${holder.team.id}/${holder.device.id}`)) return
+    const noted = { team: holder.team.id, device: holder.device.id, nowMs: time.now() }
+    storage.run('deviceSeen', noted).catch(() => undefined)
   })
 }
 

@@ -64,9 +64,14 @@ test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
     'POST /api/meetings',
     'POST /api/meetings/{meeting}/entries',
     'POST /api/meetings/{meeting}/plan-link',
+    'POST /api/meetings/{meeting}/wall/give-back',
+    'POST /api/meetings/{meeting}/wall/take',
+    'POST /api/meetings/{meeting}/wall/take-back',
     'POST /api/people',
     'POST /api/plan',
     'POST /api/plan/calendar',
+    'POST /api/tray/leave-aside',
+    'POST /api/tray/take-in',
     'PUT /api/meetings/{meeting}/documents/{document}',
   ])
 })

@@ -104,7 +104,10 @@ export const LOG_CASES: Cases = {
     expect(await outcomes(device, meeting, [entry])).toEqual(['revoked'])
     expect(await bench.storage.read.entriesAfter(meeting, 0)).toEqual([])
     expect(await bench.storage.read.tray(device.team)).toEqual([
-      { meeting, device: device.id, receivedAt: 1_000_000, entry },
+      {
+        ...{ id: entry.id, meeting, device: device.id, name: 'A device', role: 'pitWall' },
+        ...{ receivedAt: 1_000_000, entry },
+      },
     ])
   },
 

@@ -4,6 +4,8 @@ import { ACCESS_CASES } from './contract-access.ts'
 import { anEntry, anId, joined, meetingOf, type Bench, type Cases } from './contract-bench.ts'
 import { DOCUMENT_CASES } from './contract-documents.ts'
 import { LOG_CASES } from './contract-log.ts'
+import { TRAY_CASES } from './contract-tray.ts'
+import { WALL_CASES } from './contract-wall.ts'
 
 /** `open` opens a new, empty store each time. */
 export function storageContract(name: string, open: () => Promise<Bench>): void {
@@ -16,7 +18,10 @@ export function storageContract(name: string, open: () => Promise<Bench>): void 
       await bench.close()
     })
 
-    const cases = { ...STORE_CASES, ...LOG_CASES, ...ACCESS_CASES, ...DOCUMENT_CASES }
+    const cases = {
+      ...{ ...STORE_CASES, ...LOG_CASES, ...ACCESS_CASES, ...DOCUMENT_CASES },
+      ...{ ...TRAY_CASES, ...WALL_CASES },
+    }
     for (const [title, holds] of Object.entries(cases)) test(title, () => holds(bench))
   })
 }

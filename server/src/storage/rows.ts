@@ -48,7 +48,12 @@ export function deviceOf(row: DeviceTable): Device {
     joinedAt: row.joined_at,
     ...(row.seen_at === null ? {} : { seenAt: row.seen_at }),
     ...(row.revoked_at === null ? {} : { revokedAt: row.revoked_at }),
+    ...(row.wall_meeting === null ? {} : { wall: wallOf(row.wall_meeting, row.wall_taken_at) }),
   }
+}
+
+function wallOf(meeting: string, takenAt: number | null): Device['wall'] {
+  return takenAt === null ? { meeting } : { meeting, takenAt }
 }
 
 export function draftOf(document: DocumentName, row: DocumentTable | undefined): Draft {

@@ -47,6 +47,9 @@ export interface DeviceTable {
   joined_at: number
   seen_at: number | null
   revoked_at: number | null
+  /** The meeting in which this crew device may take the wall, and server time since when it has it. */
+  wall_meeting: string | null
+  wall_taken_at: number | null
 }
 
 export interface InviteTable {
@@ -131,6 +134,10 @@ export interface TrayTable {
   /** The whole entry as JSON. */
   entry: string
   received_at: number
+  /** That the device had in this meeting when it was taken out. */
+  role: Role
+  decided: 'takenIn' | 'leftAside' | null
+  decided_at: number | null
 }
 
 /** Lap passings, append-only. `variant` tells apart what a source says twice under one key. */

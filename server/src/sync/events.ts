@@ -1,6 +1,7 @@
 /** What a screen says, and what it is answered. */
 import {
   appendSchema,
+  deviceReportSchema,
   helloSchema,
   problem,
   probeSchema,
@@ -10,6 +11,7 @@ import {
   type ProbeAnswer,
   type Welcome,
 } from '@pitlamp/contract'
+import { roleIn, wallIn } from '../access/role-in.ts'
 import { takeEntries } from './intake.ts'
 import { meetingRoom } from './log-news.ts'
 import type { Room, Socket } from './sockets.ts'
@@ -17,12 +19,16 @@ import type { Room, Socket } from './sockets.ts'
 export function onHello(room: Room, socket: Socket) {
   return async (message: unknown): Promise<Answer<Welcome>> => {
     const { deps, news, presence } = room
+    const { read } = deps.storage
     const parsed = helloSchema.safeParse(message)
     if (!parsed.success) return { problem: problem('malformedRequest') }
     const { protocol, meeting: id, reckoned } = parsed.data
     if (protocol !== PROTOCOL_VERSION) return { problem: problem('otherProtocol') }
     const { team, device } = socket.data.holder
-    const meeting = await deps.storage.read.meeting(team.id, id)
+    if (!(await read.meeting(team.id, id))) return { problem: problem('otherMeeting') }
+    const writers = await namesOfWriters(room, team.id, id)
+    // Last of all: nothing may come into the log between this and the place in the room.
+    const meeting = await read.meeting(team.id, id)
     if (!meeting) return { problem: problem('otherMeeting') }
     moveTo(room, socket, id)
     presence.changed(id)
@@ -34,14 +40,31 @@ export function onHello(room: Room, socket: Socket) {
     const seen = { team: team.id, device: device.id, nowMs: deps.time.now() }
     deps.storage.run('deviceSeen', seen).catch(() => undefined)
     const lastSeq = news.headFor(id, meeting.lastSeq)
+    const { device: now } = socket.data.holder
+    const wall = wallIn(now, id)
     return {
       ok: {
-        device: { id: device.id, name: device.name, role: socket.data.holder.device.role },
+        device: { id: now.id, name: now.name, role: roleIn(now, id), ...(wall && { wall }) },
         meeting: { ...meeting, lastSeq },
         clock: deps.time.standing(),
+        writers,
       },
     }
   }
+}
+
+async function namesOfWriters({ deps, writers }: Room, team: string, meeting: string) {
+  const wrote = await writers.of(meeting)
+  const devices = await deps.storage.read.devices(team)
+  return devices.flatMap(({ id, name }) => (wrote.has(id) ? [{ device: id, name }] : []))
+}
+
+/** What a screen says of itself; everybody hears it with the presence. */
+export function onReport({ presence }: Room, socket: Socket, message: unknown): void {
+  const { data } = deviceReportSchema.safeParse(message)
+  if (!data) return
+  socket.data.report = data
+  if (socket.data.meeting !== undefined) presence.changed(socket.data.meeting)
 }
 
 function moveTo({ presence }: Room, socket: Socket, meeting: string): void {

@@ -161,3 +161,44 @@ test('K11 a socket without a device, or from a page of another site, is not let 
   const foreign = open({ cookie: wall.cookie, origin: 'http://elsewhere.example' })
   expect(await refusedTo(foreign)).not.toHaveProperty('data.refusal')
 })
+
+test('K12 a welcome names the devices that wrote into this meeting, and no others', async () => {
+  const own = await captain.meeting()
+  const [writer, silent] = [await bench.device('pitWall'), await bench.device('crew')]
+  const body = { meeting: own, entries: [writer.entry()] }
+  await writer.ask(`POST /api/meetings/${own}/entries`, { body })
+  await hello(silent.socket(), { meeting: own })
+  const answer = await hello(wall.socket(), { meeting: own })
+  expect(answer).toMatchObject({ ok: {} })
+  expect('ok' in answer && answer.ok.writers).toEqual([
+    { device: writer.id, name: 'A pitWall’s device' },
+  ])
+})
+
+test('K13 what a device says of itself is heard with the presence, and nonsense is not', async () => {
+  const phone = await bench.device('crew')
+  const [{ socket }, { socket: other }] = [await welcomed(wall), await welcomed(phone)]
+  const report = {
+    clock: { standing: 'set', boundMs: 50 },
+    battery: { charging: true, percent: 85 },
+    check: { sound: 'heard', awake: 'plainHttp', at: 7 },
+  } as const
+  other.emit('report', { clock: 'nonsense' } as never)
+  other.emit('report', report)
+  let heard: unknown
+  socket.on('presence', ({ screens }) => {
+    heard = screens.find(({ device }) => device === phone.id)?.report
+  })
+  await expect.poll(() => heard, { timeout: 4_000 }).toEqual(report)
+})
+
+test('K14 a device that only ever asks over HTTP is seen', async () => {
+  const feed = await bench.device('pitWall')
+  const before = bench.house.deps.time.now()
+  await feed.ask('GET /api/me')
+  const seenAt = async () => {
+    const devices = await bench.house.deps.storage.read.devices(bench.house.deps.team)
+    return devices.find(({ id }) => id === feed.id)?.seenAt ?? 0
+  }
+  await expect.poll(seenAt).toBeGreaterThanOrEqual(Math.floor(before))
+})

@@ -6,7 +6,9 @@ import {
   problem,
   type Answer,
   type Device,
+  type DeviceReport,
   type Refusal,
+  type RoleSaid,
   type ScreenToServer,
   type ServerToScreen,
 } from '@pitlamp/contract'
@@ -20,15 +22,19 @@ import type { Deps } from '../deps.ts'
 import type { Holder } from '../storage/reads/access.ts'
 import { closeClogged } from './clogged.ts'
 import { cookieIn } from './cookie.ts'
-import { onAppend, onHello, onProbe } from './events.ts'
+import { onAppend, onHello, onProbe, onReport } from './events.ts'
 import { LogNews } from './log-news.ts'
 import { Presence } from './presence.ts'
 import { allowance } from './allowance.ts'
+import { roleIn, wallIn } from '../access/role-in.ts'
+import { Writers } from './writers.ts'
 
 export interface SocketData {
   holder: Holder
   /** The meeting it said hello to. */
   meeting?: string
+  /** How it said it stands. */
+  report?: DeviceReport
 }
 type None = Record<string, never>
 export type Io = Server<ScreenToServer, ServerToScreen, None, SocketData>
@@ -47,13 +53,14 @@ export interface Room {
   readonly io: Io
   readonly news: LogNews
   readonly presence: Presence
+  readonly writers: Writers
   readonly tellClock: () => void
 }
 
 export interface Sockets {
   readonly attach: (server: HttpServer | HttpsServer) => void
-  /** A captain changed this device. */
-  readonly changed: (team: string, device: Device) => void
+  /** This device is something else now, in this meeting or in all. */
+  readonly changed: (team: string, device: Device, meeting?: string) => void
   readonly tellClock: () => void
   readonly close: () => Promise<void>
 }
@@ -74,18 +81,25 @@ export function openSockets(deps: Deps, log: Log): Sockets {
     log,
     io,
     news: new LogNews(io),
-    presence: new Presence(io),
+    presence: new Presence(io, deps.storage.read),
+    writers: new Writers((meeting) => deps.storage.read.writersOf(meeting)),
     tellClock: () => io.emit('clock', deps.time.standing()),
   }
   io.use((socket, next) => {
     letIn(deps, socket).then((refusal) => next(refusal && new NotLetIn(refusal)), next)
   })
   io.on('connection', (socket) => serve(room, socket))
-  deps.storage.onNews((news) => room.news.tell(news))
+  deps.storage.onNews((news) => {
+    room.news.tell(news)
+    room.writers.hear(news)
+  })
   const clogged = closeClogged(io)
   return {
     attach: (server) => void io.attach(server),
-    changed: (team, device) => tellDevice(room, team, device),
+    changed: (team, device, meeting) => {
+      tellDevice(room, team, device)
+      if (meeting !== undefined) room.presence.changed(meeting)
+    },
     tellClock: room.tellClock,
     async close() {
       clogged.stop()
@@ -134,6 +148,9 @@ function serve(room: Room, socket: Socket): void {
   socket.on('probe', (message, answer) => {
     if (typeof answer === 'function' && mayGoOn()) onProbe(room, message, answer)
   })
+  socket.on('report', (message) => {
+    if (mayGoOn()) onReport(room, socket, message)
+  })
   socket.on('disconnect', () => leave(room, socket))
 }
 
@@ -146,14 +163,19 @@ function leave({ presence, deps }: Room, socket: Socket): void {
 }
 
 function tellDevice({ io, presence }: Room, team: string, device: Device): void {
-  const screens = io.in(deviceRoom(team, device.id))
+  const revoked = device.revokedAt !== undefined
   for (const socket of io.sockets.sockets.values()) {
     const { holder, meeting } = socket.data
     if (holder.device.id !== device.id || holder.team.id !== team) continue
     socket.data.holder = { ...holder, device }
+    socket.emit('role', revoked ? { role: 'revoked' } : roleSaid(device, meeting))
     if (meeting !== undefined) presence.changed(meeting)
   }
-  const revoked = device.revokedAt !== undefined
-  screens.emit('role', { role: revoked ? 'revoked' : device.role })
-  if (revoked) screens.disconnectSockets(true)
+  if (revoked) io.in(deviceRoom(team, device.id)).disconnectSockets(true)
+}
+
+function roleSaid(device: Device, meeting: string | undefined): RoleSaid {
+  if (meeting === undefined) return { role: device.role }
+  const wall = wallIn(device, meeting)
+  return { role: roleIn(device, meeting), ...(wall && { wall }) }
 }

@@ -11,20 +11,23 @@ import {
   problemSchema,
   PROTOCOL_VERSION,
   pushSchema,
+  roleSaidSchema,
   SILENCE_MS,
   welcomeSchema,
   type Answer,
   type Appended,
   type ClockStanding,
+  type DeviceReport,
   type Hello,
   type Presence,
   type Problem,
   type Push,
+  type RoleSaid,
   type ScreenToServer,
   type ServerToScreen,
   type Welcome,
 } from '@pitlamp/contract'
-import { roleSchema, type Entry, type Role } from '@pitlamp/race'
+import type { Entry } from '@pitlamp/race'
 import type { ProbeSample } from '@pitlamp/sync'
 import { io, type Socket } from 'socket.io-client'
 
@@ -38,7 +41,7 @@ export interface Listener {
   readonly pushed: (push: Push) => void
   readonly clockSaid: (standing: ClockStanding) => void
   readonly presenceSaid: (presence: Presence) => void
-  readonly roleSaid: (role: Role | 'revoked') => void
+  readonly roleSaid: (said: RoleSaid) => void
   readonly sampled: (sample: ProbeSample) => void
 }
 
@@ -95,6 +98,13 @@ export class Connection {
       .emitWithAck('append', { meeting: this.#meeting, entries: [...entries] })
       .catch(() => undefined)
     return read(answer, appendedSchema)
+  }
+
+  /** How this device stands; false while nobody hears it. */
+  report(report: DeviceReport): boolean {
+    if (!this.#socket.connected) return false
+    this.#socket.emit('report', report)
+    return true
   }
 
   /** So many probes, each sent when the one before is answered, so that none waits behind another. */
@@ -163,10 +173,7 @@ export class Connection {
     this.#socket.on('presence', (said) =>
       this.#pass(presenceSchema.safeParse(said).data, presenceSaid),
     )
-    this.#socket.on('role', ({ role }) => {
-      if (role === 'revoked') roleSaid(role)
-      else this.#pass(roleSchema.safeParse(role).data, roleSaid)
-    })
+    this.#socket.on('role', (said) => this.#pass(roleSaidSchema.safeParse(said).data, roleSaid))
   }
 
   #pass<T>(said: T | undefined, to: (said: T) => void): void {

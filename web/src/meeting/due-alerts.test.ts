@@ -100,6 +100,18 @@ describe('new alerts', () => {
     expect(ids(newAlerts(at(SOLVEIG), none))).toEqual(['call:c1'])
     expect(newAlerts(at(IMRE), none)).toEqual([])
   })
+
+  it('sound a call anew each time it is repeated, every twenty seconds', () => {
+    const none = { hearing: 'none', checkedTo: undefined, heard: () => false } as const
+    const after = (ms: number) => {
+      const seen = { state: call(500_000), person: SOLVEIG, obligations: [] }
+      return newAlerts(moment(500_000 + ms, seen), none).map(({ id, about, sounded }) => [
+        ...[id, about, sounded],
+      ])
+    }
+    expect(after(19_000)).toEqual([['call:c1', 'call:c1', true]])
+    expect(after(45_000)).toEqual([['call:c1:2', 'call:c1', true]])
+  })
 })
 
 describe('alerts on show', () => {

@@ -1,5 +1,11 @@
 /** Which alerts are new at a moment, and which of those on show have had their time. Pure. */
-import { alertsBetween, type Obligation, type ObligationKind, type State } from '@pitlamp/race'
+import {
+  alertsBetween,
+  callsNow,
+  type Obligation,
+  type ObligationKind,
+  type State,
+} from '@pitlamp/race'
 import type { AlertShown } from './port.ts'
 
 /** Whose alerts: the wall hears all, a phone its holder's own duty, a marshal only the relief. */
@@ -58,14 +64,19 @@ const RANK: Readonly<Record<Due['kind'], number>> = {
   call: 0,
   stopGo: 1,
   stopWindowCloses: 2,
-  segmentEnd: 3,
-  plannedStop: 4,
-  stopWindowOpens: 5,
-  stintEnd: 6,
-  callUnanswered: 7,
-  relief: 8,
-  readTheClock: 9,
-  nextDuty: 10,
+  repairLimit: 3,
+  servePenalty: 4,
+  energyEmpty: 5,
+  segmentEnd: 6,
+  plannedStop: 7,
+  stopWindowOpens: 8,
+  stintEnd: 9,
+  callDue: 10,
+  callUnanswered: 11,
+  relief: 12,
+  protestEnds: 13,
+  readTheClock: 14,
+  nextDuty: 15,
 }
 
 export function weightiestFirst(alerts: readonly Due[]): readonly Due[] {
@@ -80,7 +91,7 @@ export function stillShown(alerts: readonly Due[], moment: Moment): readonly Due
     state.people.calls.flatMap((call) => (call.answer ? [] : [idOf(call)])),
   )
   return latestOfEach(alerts).flatMap((alert) => {
-    if (alert.thresholdMs === undefined) return unanswered.has(alert.id) ? [alert] : []
+    if (alert.thresholdMs === undefined) return unanswered.has(alert.about) ? [alert] : []
     const dueAt = open.get(alert.about)
     const stays = alert.thresholdMs === 0 || !alert.sounded
     const young = now - alert.momentAt <= SHOWN_REAL_MS * rate
@@ -99,20 +110,26 @@ function concerns(
   return own && (hearing === 'own' || (hearing === 'relief' && kind === 'relief'))
 }
 
-/** A call is heard by whom it is for, whatever screen they look at. */
+/**
+ * A call is heard by whom it is for and by whom it has passed on to, whatever screen they look at; each time it
+ * is repeated it sounds anew.
+ */
 function callsTo({ state, person, now, rate }: Moment): Omit<Due, 'sounded'>[] {
-  return state.people.calls
-    .filter(({ body, answer, at }) => {
-      return body.person === person && !answer && now - at <= LOOK_BACK_REAL_MS * rate
-    })
-    .map((call) => ({
-      id: idOf(call),
+  return callsNow(state, now)
+    .filter(
+      ({ call, state: stands, to, dueAt }) =>
+        stands !== 'ahead' &&
+        (call.body.person === person || to === person) &&
+        now - dueAt <= LOOK_BACK_REAL_MS * rate,
+    )
+    .map(({ call, dueAt, repetition }) => ({
+      id: repetition === 0 ? idOf(call) : `${idOf(call)}:${repetition}`,
       kind: 'call' as const,
       about: idOf(call),
       label: call.body.words,
       thresholdMs: undefined,
-      dueAt: call.at,
-      momentAt: call.at,
+      dueAt,
+      momentAt: repetition === 0 ? dueAt : now,
       concerns: [call.body.person],
     }))
 }

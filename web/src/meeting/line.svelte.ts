@@ -5,14 +5,16 @@ import {
   type Answer,
   type Appended,
   type Me,
+  type DeviceReport,
   type Meeting as Info,
   type Problem,
+  type WallStanding,
 } from '@pitlamp/contract'
 import type { Entry, Role } from '@pitlamp/race'
 import { installation } from '../installation.svelte.ts'
 import type { Connection, Listener } from './connection.ts'
 import type { Memory, Names } from './memory.ts'
-import type { Connection as Standing, MeetingPort } from './port.ts'
+import type { Connection as Standing, MeetingPort, WallShown } from './port.ts'
 
 export interface Known {
   readonly memory: Memory
@@ -27,6 +29,10 @@ export type Ears = Pick<
   'introduce' | 'welcomed' | 'lost' | 'pushed' | 'clockSaid' | 'sampled'
 > & {
   readonly roleChanged: () => void
+  /** This device was the wall and is crew again. */
+  readonly wallGone: () => void
+  /** How this device stands just now. */
+  readonly report: () => DeviceReport
   /** Out of the team: what is still kept here goes to the captain. */
   readonly takenOut: () => void
 }
@@ -36,6 +42,9 @@ export class Line {
   silentForMs = $state(0)
   problem = $state<string>()
   screens = $state.raw<MeetingPort['screens']>([])
+  wall = $state.raw<WallShown>({ own: undefined, taken: [] })
+  /** What was said of this device last. */
+  #reported = ''
   me: Me
   info: Info
   names: Names
@@ -79,6 +88,15 @@ export class Line {
     const silent = silentForMs > SILENCE_MS
     this.silentForMs = silent ? silentForMs : 0
     if (this.standing !== 'revoked') this.standing = silent ? 'silent' : 'live'
+    this.#report()
+  }
+
+  /** Says how this device stands, where that has changed since it was said on this connection. */
+  #report(): void {
+    if (this.standing !== 'live') return
+    const report = this.#ears.report()
+    const words = JSON.stringify(report)
+    if (words !== this.#reported && this.#connection?.report(report)) this.#reported = words
   }
 
   #listener(): Listener {
@@ -92,26 +110,33 @@ export class Line {
         this.problem = undefined
         this.info = welcome.meeting
         void this.#memory.rememberMeeting(welcome.meeting)
+        this.#reported = ''
+        this.#learn(welcome.writers ?? [])
         this.#hold(welcome.device)
         ears.welcomed(welcome)
         this.watch()
       },
       refused: (problem) => this.#refusedBy(problem),
-      presenceSaid: ({ screens }) => {
+      presenceSaid: ({ screens, wallTaken = [] }) => {
         this.screens = screens
-        const seen = screens.map(({ device, name }) => [device, name] as const)
-        this.names = { ...this.names, ...Object.fromEntries(seen) }
-        void this.#memory.rememberNames(this.names)
+        this.wall = { ...this.wall, taken: wallTaken }
+        this.#learn([...wallTaken, ...screens])
       },
       sampled: (sample) => {
         ears.sampled(sample)
         if (this.standing === 'silent') this.watch()
       },
-      roleSaid: (role) => {
+      roleSaid: ({ role, wall }) => {
         if (role === 'revoked') this.#refusedBy(problem('revoked'))
-        else this.#hold({ ...this.me.device, role })
+        else this.#hold({ ...this.me.device, role, wall })
       },
     }
+  }
+
+  #learn(named: readonly { readonly device: string; readonly name: string }[]): void {
+    const learnt = Object.fromEntries(named.map(({ device, name }) => [device, name]))
+    this.names = { ...this.names, ...learnt }
+    void this.#memory.rememberNames(this.names)
   }
 
   #refusedBy({ refusal, title, detail }: Problem): void {
@@ -123,11 +148,21 @@ export class Line {
     if (refusal === 'revoked') this.#ears.takenOut()
   }
 
-  #hold(device: { readonly id: string; readonly name: string; readonly role: Role }): void {
+  #hold({ wall, ...device }: Held): void {
+    this.wall = { ...this.wall, own: wall }
     const before = this.me.device
     if (before.role === device.role && before.name === device.name) return
-    this.me = { ...this.me, device: { ...device } }
+    // Also where it happened while this page was closed: what was remembered was the wall.
+    if (before.role === 'pitWall' && device.role === 'crew') this.#ears.wallGone()
+    this.me = { ...this.me, device }
     void this.#memory.rememberMe(this.me)
     this.#ears.roleChanged()
   }
+}
+
+interface Held {
+  readonly id: string
+  readonly name: string
+  readonly role: Role
+  readonly wall?: WallStanding | undefined
 }

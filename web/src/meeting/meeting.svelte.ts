@@ -18,7 +18,9 @@ import { fetchedEngine } from './fetched-engine.ts'
 import { Folded } from './folded.svelte.ts'
 import { Line, type Ears, type Known } from './line.svelte.ts'
 import { Outbox } from './outbox.ts'
-import type { MeetingPort, Saved, Trouble } from './port.ts'
+import { deviceReport } from './device-report.ts'
+import { Notices } from './notices.svelte.ts'
+import type { MeetingPort, Saved } from './port.ts'
 import { Presses } from './presses.svelte.ts'
 import type { Replica } from './replica.ts'
 import { ScreenClock } from './screen-clock.svelte.ts'
@@ -34,8 +36,7 @@ export interface Opened extends Known {
 export class Meeting implements MeetingPort {
   person = $state<string>()
   #log: SyncState
-  /** The device took a press, but not the copy of the log: a reload needs the server. */
-  #copyNotKept = $state(false)
+  readonly #notices = new Notices()
   readonly #memory: Opened['memory']
   readonly #heard: readonly string[]
   readonly #outbox: Outbox
@@ -92,7 +93,7 @@ export class Meeting implements MeetingPort {
       outbox: this.#outbox,
       line: this.#line,
       changed: (log) => this.#changed(log),
-      notKept: () => (this.#copyNotKept = true),
+      notKept: this.#notices.copyNotKept,
     })
     for (const event of this.#early.splice(0)) this.#take(event)
     this.#alerts = new Alerts(this.#heard, (alert, at) => {
@@ -158,6 +159,9 @@ export class Meeting implements MeetingPort {
   get screens() {
     return this.#line.screens
   }
+  get wall() {
+    return this.#line.wall
+  }
   /** The server has told of entries that are still on their way to this screen. */
   get isBehind() {
     return cursor(this.#log) < this.#line.info.lastSeq
@@ -181,8 +185,7 @@ export class Meeting implements MeetingPort {
     return sound.muted
   }
   get troubles() {
-    const { troubles } = this.#presses
-    return this.#copyNotKept ? [...troubles, COPY_NOT_KEPT] : troubles
+    return [...this.#presses.troubles, ...this.#notices.list]
   }
 
   press<K extends Kind>(kind: K, body: Body<K>): string {
@@ -220,7 +223,7 @@ export class Meeting implements MeetingPort {
   dismiss(id: string): void {
     this.#alerts?.dismiss(id)
     this.#presses.dismiss(id)
-    if (id === COPY_NOT_KEPT.id) this.#copyNotKept = false
+    this.#notices.dismiss(id)
   }
 
   mute(muted: boolean): void {
@@ -282,13 +285,9 @@ export class Meeting implements MeetingPort {
       clockSaid: (standing) => this.#clock.said(standing),
       sampled: (sample) => this.#clock.sampled(sample),
       roleChanged: () => this.#folded.change(this.#log, this.role),
+      wallGone: this.#notices.wallGone,
+      report: () => deviceReport({ meeting: this.id, person: this.person, clock: this.clock }),
       takenOut: () => void this.#engine?.handOver(this.#log),
     }
   }
-}
-
-const COPY_NOT_KEPT: Trouble = {
-  id: 'copyNotKept',
-  sentence:
-    'This device has no room for its copy of the log. All goes on, but reload this page only while the server is there.',
 }

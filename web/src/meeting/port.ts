@@ -2,6 +2,7 @@
  * What a screen sees of a meeting. `meeting.svelte.ts` implements it over outbox, socket and fold;
  * a screen never knows whether a server is there.
  */
+import type { DeviceReport, WallStanding } from '@pitlamp/contract'
 import type { Body, Kind, Role, State } from '@pitlamp/race'
 
 export type Connection =
@@ -52,6 +53,12 @@ export interface Trouble {
   readonly sentence: string
 }
 
+export interface WallShown {
+  /** This device: undefined where the captain has not let it. */
+  readonly own: WallStanding | undefined
+  readonly taken: readonly { readonly device: string; readonly name: string }[]
+}
+
 export interface MeetingPort {
   readonly id: string
   readonly name: string
@@ -78,7 +85,10 @@ export interface MeetingPort {
     readonly device: string
     readonly name: string
     readonly role: Role
+    readonly report?: DeviceReport
   }[]
+  /** The wall where crew devices may have it: what this device may do about it, and which have it. */
+  readonly wall?: WallShown
   /** What another device was last called, also while it is away. */
   readonly deviceName?: (device: string) => string | undefined
   readonly undoable: Undoable | undefined

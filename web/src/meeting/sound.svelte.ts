@@ -25,6 +25,7 @@ const SHAKES_MS: Readonly<Record<Urgency, readonly number[]>> = {
   soon: [120, 80, 120],
   now: [250, 100, 250, 100, 400],
 }
+type Touched = { readonly userActivation?: { readonly hasBeenActive: boolean } }
 const LOUDNESS = 0.35
 const MUTED = 'pitlamp.muted'
 
@@ -47,13 +48,45 @@ class Sound {
   }
 
   sound(urgency: Urgency): void {
-    if ('vibrate' in navigator) navigator.vibrate([...SHAKES_MS[urgency]])
-    if (this.muted || this.#context?.state !== 'running') return
+    this.shake(urgency)
+    if (!this.muted) this.tone(urgency)
+  }
+
+  /** Muted or not: for a check. False where the browser keeps silent. */
+  tone(urgency: Urgency): boolean {
+    if (this.#context?.state !== 'running') return false
     for (const tone of TONES[urgency]) play(this.#context, tone)
+    return true
+  }
+
+  /** False where the device cannot, or the page was not touched yet: browsers complain of it then. */
+  shake(urgency: Urgency): boolean {
+    const touched = (navigator as Touched).userActivation?.hasBeenActive ?? true
+    if (!('vibrate' in navigator) || !touched) return false
+    return navigator.vibrate([...SHAKES_MS[urgency]])
+  }
+
+  /** Resolves once the page may sound, after a touch; false where it may not. */
+  async awake(): Promise<boolean> {
+    await this.#wake()
+    return !this.waitsForTouch
   }
 
   say(words: string): void {
-    if (this.muted || !('speechSynthesis' in globalThis)) return
+    if (!this.muted) this.speak(words)
+  }
+
+  get canSpeak(): boolean {
+    return 'speechSynthesis' in globalThis
+  }
+
+  get canShake(): boolean {
+    return 'vibrate' in navigator
+  }
+
+  /** Muted or not: for a check. */
+  speak(words: string): void {
+    if (!this.canSpeak) return
     const spoken = new SpeechSynthesisUtterance(words)
     spoken.lang = 'en'
     speechSynthesis.speak(spoken)

@@ -41,13 +41,21 @@ export const deviceSchema = z.object({
   joinedAt: timeMs,
   seenAt: z.optional(timeMs),
   revokedAt: z.optional(timeMs),
+  /** The meeting in which the captain lets this crew device take the wall, and since when it has it. */
+  wall: z.optional(z.object({ meeting: uuidV7, takenAt: z.optional(timeMs) })),
 })
 export type Device = z.infer<typeof deviceSchema>
-export const devicesSchema = z.object({ devices: z.array(deviceSchema) })
+export const devicesSchema = z.object({
+  devices: z.array(deviceSchema),
+  /** Server time of the answer: what `seenAt` is measured from. */
+  nowMs: timeMs,
+})
 
 export const changeDeviceSchema = z.strictObject({
   name: z.optional(label),
   role: z.optional(roleSchema),
   revoked: z.optional(z.literal(true)),
+  /** The meeting in which it may take the wall; null: in none any more, and a wall it has is taken back. */
+  mayTakeWallIn: z.optional(z.nullable(uuidV7)),
 })
 export type ChangeDevice = z.infer<typeof changeDeviceSchema>

@@ -3,6 +3,7 @@ import * as z from 'zod/mini'
 import { roleSchema, timeMs, uuidV7 } from '@pitlamp/race'
 import { meetingSchema } from '../http/meeting.ts'
 import { clockStandingSchema } from './clock.ts'
+import { wallStandingSchema } from './wall.ts'
 
 export const helloSchema = z.strictObject({
   protocol: z.int(),
@@ -14,8 +15,16 @@ export const helloSchema = z.strictObject({
 export type Hello = z.infer<typeof helloSchema>
 
 export const welcomeSchema = z.object({
-  device: z.object({ id: uuidV7, name: z.string(), role: roleSchema }),
+  device: z.object({
+    id: uuidV7,
+    name: z.string(),
+    /** In this meeting: a crew device that has the wall is the wall. */
+    role: roleSchema,
+    wall: z.optional(wallStandingSchema),
+  }),
   meeting: meetingSchema,
   clock: clockStandingSchema,
+  /** What the devices are called that wrote into this meeting, also those that were never seen together. */
+  writers: z.optional(z.array(z.object({ device: uuidV7, name: z.string() }))),
 })
 export type Welcome = z.infer<typeof welcomeSchema>

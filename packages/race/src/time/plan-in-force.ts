@@ -60,7 +60,7 @@ export function furthestMs(
  * Whoever begins or ends a duty there does so at the new place; what they would have done between the two falls
  * away. Stops planned for that handover move along.
  */
-export function withHandoverMoved(plan: Plan, moved: MovedHandover): Plan {
+function withHandoverMoved(plan: Plan, moved: MovedHandover): Plan {
   const { segment, boundaryMs, toMs } = moved
   const meets = (span: PlanSpan) => span.fromMs === boundaryMs || span.toMs === boundaryMs
   const here = plan.spans.filter((span) => span.segment === segment)

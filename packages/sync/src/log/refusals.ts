@@ -34,5 +34,6 @@ export const MEANING: Readonly<Record<Refusal, Meaning>> = {
   codeUnknown: 'failure',
   tooManyTries: 'failure',
   notFound: 'failure',
+  wallNotGiven: 'failure',
   wrongOrigin: 'failure',
 }

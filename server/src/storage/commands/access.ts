@@ -105,6 +105,8 @@ export async function join(
         role: row.role,
         token_hash: row.token_hash,
         revoked_at: null,
+        wall_meeting: row.wall_meeting,
+        wall_taken_at: row.wall_taken_at,
       }),
     )
     .execute()
@@ -128,7 +130,8 @@ function deviceRow(from: {
   readonly before: DeviceTable | undefined
 }): DeviceTable {
   const { input, invite, before } = from
-  const kept = before && before.revoked_at === null ? before.role : 'viewer'
+  const stayed = before?.revoked_at === null ? before : undefined
+  const kept = stayed?.role ?? 'viewer'
   return {
     team: invite.team,
     id: input.device,
@@ -139,6 +142,8 @@ function deviceRow(from: {
     joined_at: before?.joined_at ?? Math.round(input.nowMs),
     seen_at: before?.seen_at ?? null,
     revoked_at: null,
+    wall_meeting: stayed?.wall_meeting ?? null,
+    wall_taken_at: stayed?.wall_taken_at ?? null,
   }
 }
 

@@ -5,7 +5,8 @@
  */
 import { meetingTime, type AppendResult, type Refusal } from '@pitlamp/contract'
 import { mayRecord, type Entry, type RecordedEntry, type Role } from '@pitlamp/race'
-import { clockOf } from '../rows.ts'
+import { roleIn } from '../../access/role-in.ts'
+import { clockOf, deviceOf } from '../rows.ts'
 import type { DeviceTable, MeetingTable } from '../tables.ts'
 import type { Trx } from './context.ts'
 import { findEntries, insertEntries, takeOut, type KnownEntry } from './entry-rows.ts'
@@ -32,6 +33,8 @@ export interface AppendAnswer {
   }
 }
 
+type RoleOf = (entry: Entry) => Role
+
 interface OpenMeeting {
   readonly row: MeetingTable
   readonly known: Map<string, KnownEntry>
@@ -52,6 +55,22 @@ export async function appendAll(
     if (isRevoked(answers[index])) await keepInTray(trx, input)
   }
   return answers
+}
+
+/** Entries of a device that may send nothing itself any more, put in for it with the role it had. */
+export async function appendFor(
+  trx: Trx,
+  input: AppendInput,
+  roleOf: RoleOf,
+): Promise<AppendAnswer> {
+  const [row] = await meetingsOf(trx, [input])
+  if (row?.team !== input.team) return refuseAll(input, 'otherMeeting')
+  const known = await findEntries(trx, row.id, [...new Set(input.entries.flatMap(idsIn))])
+  const open: OpenMeeting = { row, known, fresh: [], lastSeq: row.last_seq }
+  const answer = take(input, open, roleOf)
+  await putIn(trx, open)
+  if (open.lastSeq > row.last_seq) await raiseLastSeq(trx, row.id, open.lastSeq)
+  return answer
 }
 
 interface Taken {
@@ -83,7 +102,8 @@ async function takeAll(
     if (!device) return refuseAll(input, 'notJoined')
     if (device.revoked_at !== null) return refuseAll(input, 'revoked')
     if (!open || open.row.team !== input.team) return refuseAll(input, 'otherMeeting')
-    return take(input, open, device)
+    const role = roleFrom(device, input.meeting)
+    return take(input, open, () => role)
   })
   let whole = true
   for (const open of meetings.values()) whole &&= await putIn(trx, open)
@@ -104,18 +124,24 @@ function isRevoked(answer: AppendAnswer | undefined): boolean {
   return first?.outcome === 'refused' && first.refusal === 'revoked'
 }
 
-function take(input: AppendInput, open: OpenMeeting, device: DeviceTable): AppendAnswer {
+/** A device that was never let to the wall, as nearly all, is what its row says. */
+function roleFrom(device: DeviceTable, meeting: string): Role {
+  return device.wall_meeting === null ? device.role : roleIn(deviceOf(device), meeting)
+}
+
+function take(input: AppendInput, open: OpenMeeting, roleOf: RoleOf): AppendAnswer {
   const from = open.lastSeq
   const recordedAt = meetingTime(clockOf(open.row), input.nowMs)
   const results = input.entries.map((entry): AppendResult => {
     const known = open.known.get(entry.id)
     if (known) return again(entry, known)
-    if (!allowed(device.role, entry, open.known)) return refuse(entry.id, 'roleMayNot')
+    const role = roleOf(entry)
+    if (!allowed(role, entry, open.known)) return refuse(entry.id, 'roleMayNot')
     open.lastSeq += 1
-    const recorded: RecordedEntry = { ...entry, seq: open.lastSeq, recordedAt, role: device.role }
+    const recorded: RecordedEntry = { ...entry, seq: open.lastSeq, recordedAt, role }
     open.fresh.push(recorded)
     open.known.set(entry.id, recorded)
-    return { outcome: 'recorded', id: entry.id, seq: recorded.seq, recordedAt, role: device.role }
+    return { outcome: 'recorded', id: entry.id, seq: recorded.seq, recordedAt, role }
   })
   if (open.lastSeq === from) return { results }
   const entries = open.fresh.slice(open.fresh.length - (open.lastSeq - from))

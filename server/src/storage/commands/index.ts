@@ -6,6 +6,8 @@ import { changeDevice, deviceSeen } from './devices.ts'
 import { saveDraft } from './drafts.ts'
 import { createMeeting, savePerson } from './meetings.ts'
 import { makePlanLink, revokePlanLinks } from './plan-links.ts'
+import { leaveAside, takeIn } from './decide-tray.ts'
+import { returnWall, takeWall } from './wall.ts'
 import { emptyProbe, fillProbe, keepTime, raiseMark } from './server-time.ts'
 
 const single = {
@@ -14,6 +16,10 @@ const single = {
   join,
   changeDevice,
   deviceSeen,
+  takeWall,
+  returnWall,
+  takeIn,
+  leaveAside,
   createMeeting,
   saveDraft,
   savePerson,

@@ -1,5 +1,8 @@
 /** Entries of revoked devices, kept for the captain to decide on. */
 import type { Entry } from '@pitlamp/race'
+import { roleIn } from '../../access/role-in.ts'
+import { deviceOf } from '../rows.ts'
+import type { TrayTable } from '../tables.ts'
 import type { AppendInput } from './append.ts'
 import type { Trx } from './context.ts'
 
@@ -13,9 +16,16 @@ export async function keepInTray(trx: Trx, input: AppendInput): Promise<void> {
     .where('team', '=', input.team)
     .where('device', '=', input.device)
     .executeTakeFirstOrThrow()
+  const device = await trx
+    .selectFrom('device')
+    .selectAll()
+    .where('team', '=', input.team)
+    .where('id', '=', input.device)
+    .executeTakeFirstOrThrow()
+  const role = roleIn(deviceOf(device), input.meeting)
   const rows = input.entries
     .slice(0, Math.max(0, KEPT_A_DEVICE - kept))
-    .map((entry) => rowOf(input, entry))
+    .map((entry) => rowOf(input, entry, role))
   if (rows.length === 0) return
   await trx
     .insertInto('tray')
@@ -24,7 +34,7 @@ export async function keepInTray(trx: Trx, input: AppendInput): Promise<void> {
     .execute()
 }
 
-function rowOf(input: AppendInput, entry: Entry) {
+function rowOf(input: AppendInput, entry: Entry, role: TrayTable['role']): TrayTable {
   return {
     team: input.team,
     meeting: input.meeting,
@@ -32,5 +42,8 @@ function rowOf(input: AppendInput, entry: Entry) {
     device: input.device,
     entry: JSON.stringify(entry),
     received_at: Math.round(input.nowMs),
+    role,
+    decided: null,
+    decided_at: null,
   }
 }

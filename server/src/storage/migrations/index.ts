@@ -3,10 +3,12 @@ import { Migrator, type Kysely, type Migration } from 'kysely'
 import type { Tables } from '../tables.ts'
 import { up as first } from './first.ts'
 import { up as second } from './second.ts'
+import { up as third } from './third.ts'
 
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-first': { up: first },
   '0002-second': { up: second },
+  '0003-third': { up: third },
 }
 
 export const MIGRATION_NAMES: readonly string[] = Object.keys(MIGRATIONS)

@@ -5,8 +5,15 @@ import { accessReads } from './access.ts'
 import { draftReads } from './drafts.ts'
 import { logReads } from './log.ts'
 import { meetingReads } from './meetings.ts'
+import { wallReads } from './wall.ts'
 
 export function readsOver(db: Kysely<Tables>) {
-  return { ...accessReads(db), ...meetingReads(db), ...draftReads(db), ...logReads(db) }
+  return {
+    ...accessReads(db),
+    ...meetingReads(db),
+    ...draftReads(db),
+    ...logReads(db),
+    ...wallReads(db),
+  }
 }
 export type Reads = ReturnType<typeof readsOver>

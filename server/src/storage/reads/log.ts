@@ -1,17 +1,9 @@
 /** The log in pages, and the tray. */
-import { PAGE_ENTRIES } from '@pitlamp/contract'
+import { PAGE_ENTRIES, type TrayLine } from '@pitlamp/contract'
 import type { RecordedEntry } from '@pitlamp/race'
 import type { Kysely } from 'kysely'
 import { entryOf } from '../rows.ts'
-import type { Tables } from '../tables.ts'
-
-/** An entry of a revoked device, and when it came. */
-export interface TrayLine {
-  readonly meeting: string
-  readonly device: string
-  readonly receivedAt: number
-  readonly entry: unknown
-}
+import type { Tables, TrayTable } from '../tables.ts'
 
 export function logReads(db: Kysely<Tables>) {
   return {
@@ -27,21 +19,43 @@ export function logReads(db: Kysely<Tables>) {
       return rows.map(entryOf)
     },
 
+    /** The devices that wrote into this meeting. Goes through its whole log. */
+    async writersOf(meeting: string): Promise<readonly string[]> {
+      const rows = await db
+        .selectFrom('entry')
+        .select('device')
+        .distinct()
+        .where('meeting', '=', meeting)
+        .execute()
+      return rows.map(({ device }) => device)
+    },
+
+    /** Undecided first, in the order in which they came. */
     async tray(team: string): Promise<readonly TrayLine[]> {
       const rows = await db
         .selectFrom('tray')
-        .selectAll()
-        .where('team', '=', team)
+        .innerJoin('device', (join) =>
+          join.onRef('device.team', '=', 'tray.team').onRef('device.id', '=', 'tray.device'),
+        )
+        .selectAll('tray')
+        .select('device.name as name')
+        .where('tray.team', '=', team)
+        .orderBy((order) => order.case().when('decided_at', 'is', null).then(0).else(1).end())
         .orderBy('received_at')
-        .orderBy('id')
+        .orderBy('tray.id')
         .limit(PAGE_ENTRIES)
         .execute()
-      return rows.map((row) => ({
-        meeting: row.meeting,
-        device: row.device,
-        receivedAt: row.received_at,
-        entry: JSON.parse(row.entry) as unknown,
-      }))
+      return rows.map(trayLineOf)
     },
+  }
+}
+
+function trayLineOf(row: TrayTable & { readonly name: string }): TrayLine {
+  const { id, meeting, device, name, role, decided, decided_at: at } = row
+  return {
+    ...{ id, meeting, device, name, role },
+    receivedAt: row.received_at,
+    entry: JSON.parse(row.entry) as unknown,
+    ...(decided === null || at === null ? {} : { decided: { what: decided, at } }),
   }
 }

@@ -4,6 +4,7 @@ import { once } from 'node:events'
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import type { AppendAnswer, AppendInput } from '../commands/append.ts'
+import type { DecideTrayInput } from '../commands/decide-tray.ts'
 import type { Answers } from '../commands/index.ts'
 import type { News, Storage } from '../port.ts'
 import { readsOver } from '../reads/index.ts'
@@ -58,10 +59,10 @@ export async function openSqlite({ file, mark, forTests }: SqliteOptions): Promi
 function newsOf(answered: readonly Answered[]): readonly News[] {
   const found = new Map<string, News>()
   for (const { name, input, answer } of answered) {
-    if (name !== 'append') continue
+    if (name !== 'append' && name !== 'takeIn') continue
     const { news } = answer as AppendAnswer
     if (!news) continue
-    const { meeting } = input as AppendInput
+    const { meeting } = input as AppendInput | DecideTrayInput
     const before = found.get(meeting)
     const entries = before ? [...before.entries, ...news.entries] : news.entries
     found.set(meeting, { meeting, from: before?.from ?? news.from, to: news.to, entries })

@@ -113,14 +113,39 @@ describe('a store in one file', () => {
     await save(2, 60_080)
     expect((await versions()).map(({ version }) => version)).toEqual([3, 2])
   })
+
+  test('F5 a tray from before captains decided on it gets the roles its devices had', async () => {
+    const bench = await opened()
+    const { id, team, sends } = await joined(bench, { role: 'pitWall' })
+    const meeting = await meetingOf(bench, team)
+    const revoke = { team, device: id, change: { revoked: true }, nowMs: 0 } as const
+    await bench.storage.run('changeDevice', revoke)
+    const entries = [anEntry({ device: id, n: 1 })]
+    await bench.storage.run('append', { ...sends, meeting, entries })
+    const other = new Database(bench.file)
+    beforeTheThird(other)
+    other.close()
+    await bench.reopen()
+    expect(await bench.storage.read.tray(team)).toMatchObject([{ role: 'pitWall' }])
+  })
 })
 
 /** The tables before the second step. */
 function asOnTheFirstDay(file: string): void {
   const other = new Database(file)
+  beforeTheThird(other)
   other.exec('drop table document_version; drop table plan_link')
   other.exec("delete from kysely_migration where name = '0002-second'")
   other.close()
+}
+
+function beforeTheThird(other: Database.Database): void {
+  other.exec('alter table device drop column wall_meeting')
+  other.exec('alter table device drop column wall_taken_at')
+  for (const column of ['role', 'decided', 'decided_at']) {
+    other.exec(`alter table tray drop column ${column}`)
+  }
+  other.exec("delete from kysely_migration where name = '0003-third'")
 }
 
 /** Somebody deletes something: what the log itself never does. */

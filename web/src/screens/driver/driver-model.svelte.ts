@@ -33,8 +33,14 @@ export class DriverModel {
     return next?.span.duty === 'controller' ? [`nextDuty:${next.span.id}`] : []
   })
   readonly call = $derived.by(() => {
-    const call = this.person && callFor(this.#of().state, this.person.id)
-    return call && { ...call, from: `From the wall, ${clockTime(call.at, this.crew.timeZone)}` }
+    const call = this.person && callFor(this.#of().state, this.person.id, this.#second)
+    if (!call) return undefined
+    const from = `From the wall, ${clockTime(call.at, this.crew.timeZone)}`
+    const { passedOnFrom: other } = call
+    return {
+      ...call,
+      from: other === undefined ? from : `${from}: ${this.crew.nameOf(other)} does not answer`,
+    }
   })
   /** A driver's hands are on the controller: the wall marks the call heard. */
   readonly mayAnswer = $derived.by(() => this.face?.driving === false && this.#of().may('answer.1'))

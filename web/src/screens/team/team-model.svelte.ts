@@ -4,12 +4,13 @@ import { may, type Role } from '@pitlamp/race'
 import type { Reply } from '../../api/ask.ts'
 import { askClock, askDevices, changeDevice, settleClock } from '../../api/team.ts'
 import type { MeetingPort } from '../../meeting/port.ts'
+import { deviceRow, portParts, type Row } from './device-row.ts'
 
 export class TeamModel {
   readonly #of: () => MeetingPort
   devices = $state.raw<readonly Device[]>([])
   problem = $state<string>()
-  /** The device a second press takes out. */
+  /** The device that goes if it is meant. */
   leaving = $state<string>()
 
   constructor(meeting: () => MeetingPort) {
@@ -19,32 +20,32 @@ export class TeamModel {
   readonly mayLead = $derived.by(() => may(this.#of().role, { do: 'manageDevices' }))
   readonly here = $derived.by(() => this.devices.filter(({ revokedAt }) => revokedAt === undefined))
   readonly gone = $derived.by(() => this.devices.filter(({ revokedAt }) => revokedAt !== undefined))
-  /** The server's time, as good as now: this device has just been seen asking. */
-  readonly lastSeenAt = $derived.by(() =>
-    Math.max(0, ...this.devices.map(({ seenAt = 0 }) => seenAt)),
-  )
+  /** Server time when the devices were asked for. */
+  askedAt = $state(0)
   readonly doubt = $derived.by(() => this.#of().clock.doubt)
 
-  /** Connected to this meeting just now. */
-  isLive(device: string): boolean {
-    return this.#of().screens.some((screen) => screen.device === device)
+  row(device: Device): Row {
+    return deviceRow(device, { ...portParts(this.#of()), askedAt: this.askedAt })
   }
 
   async load(): Promise<void> {
     const reply = await askDevices()
-    if ('ok' in reply) this.devices = reply.ok.devices
-    else this.problem = reply.failed.sentence
+    if ('ok' in reply) {
+      this.devices = reply.ok.devices
+      this.askedAt = reply.ok.nowMs
+    } else this.problem = reply.failed.sentence
   }
 
   async changeRole(device: string, role: Role): Promise<void> {
     await this.#change(changeDevice(device, { role }))
   }
 
+  /** The captain lets a crew device take the wall of this meeting, or no longer. */
+  async letTakeWall(device: string, may: boolean): Promise<void> {
+    await this.#change(changeDevice(device, { mayTakeWallIn: may ? this.#of().id : null }))
+  }
+
   async takeOut(device: string): Promise<void> {
-    if (this.leaving !== device) {
-      this.leaving = device
-      return
-    }
     this.leaving = undefined
     await this.#change(changeDevice(device, { revoked: true }))
   }

@@ -1,2 +1,0 @@
-import { test } from 'vitest'
-test('perf', async () => { await import('./zz-perf.ts') })
