@@ -13,6 +13,12 @@ const random = ['packages', 'server', 'tests'].flatMap((folder) =>
 )
 const exclude = [...configDefaults.exclude, ...random]
 
+/**
+ * Files share what they import: each for itself reads the same modules for longer than its tests take. No module
+ * of ours keeps anything between calls that a test could trip over.
+ */
+const together = { isolate: false }
+
 /** Whole servers and browsers: after everything else, since some of them measure how long things take. */
 const oneAtATime = (groupOrder: number) => ({
   maxWorkers: 1,
@@ -24,6 +30,7 @@ const oneAtATime = (groupOrder: number) => ({
 const projects: TestProjectConfiguration[] = [
   {
     test: {
+      ...together,
       name: 'unit',
       include: ['packages/**/*.test.ts', 'server/**/*.test.ts'],
       exclude,
@@ -36,6 +43,7 @@ const projects: TestProjectConfiguration[] = [
     plugins: [svelte({ configFile: 'web/svelte.config.js' })],
     resolve: { conditions: ['browser'] },
     test: {
+      ...together,
       name: 'web',
       environment: './tests/screen-environment.ts',
       include: ['web/**/*.test.ts'],
@@ -44,6 +52,7 @@ const projects: TestProjectConfiguration[] = [
   },
   ...seeds.map((seed) => ({
     test: {
+      ...together,
       name: `seed ${String(seed)}`,
       include: random,
       setupFiles: ['tests/seeded.ts'],
