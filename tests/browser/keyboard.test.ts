@@ -47,7 +47,8 @@ it('K1 presses verbs by their numbers, undoes by 0, closes by Escape', async () 
 
 it('K2 digits typed into a note or a clock press no verb', async () => {
   await wall.keyboard.press(await keyOf('More'))
-  await wall.getByRole('button', { name: 'Note', exact: true }).press('Enter')
+  const sheet = wall.getByRole('dialog', { name: 'More' })
+  await sheet.getByRole('button', { name: 'Note', exact: true }).press('Enter')
   await wall.getByRole('textbox', { name: 'What happened' }).press('3')
   await wall.keyboard.type(' laps down')
   await wall.keyboard.press('Enter')

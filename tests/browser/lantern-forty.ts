@@ -24,7 +24,7 @@ import type { Device } from '../device.ts'
 
 export const IDA = '018f3a50-6a00-7000-8000-00000000c001'
 export const TOM = '018f3a50-6a00-7000-8000-00000000c002'
-const BEA = '018f3a50-6a00-7000-8000-00000000c003'
+export const BEA = '018f3a50-6a00-7000-8000-00000000c003'
 
 const MINUTE_MS = 60_000
 const EVERY_DUTY = ['controller', 'post', 'wall', 'bench'] as const
@@ -81,7 +81,7 @@ const plan: DocumentContent<'plan'> = {
   ],
   captain: { goMarginMs: 2_000, askForClockAtMs: 5_000, hotWorkInStops: false },
 }
-const LANTERN_FORTY = { rules, crew, car, plan }
+export const LANTERN_FORTY = { rules, crew, car, plan }
 
 /** Everybody to the duty planned for the first thirteen minutes. */
 const FIRST_MOVES: Move[] = [
@@ -157,7 +157,7 @@ export async function enterMeeting(
   return { id, path: (screen) => `/meetings/${id}/${screen}`, press }
 }
 
-function adoption(document: DocumentName, content: unknown): Body<'adopted.1'> {
+export function adoption(document: DocumentName, content: unknown): Body<'adopted.1'> {
   const sha256 = createHash('sha256').update(JSON.stringify(content)).digest('hex')
   return { document, version: 1, sha256, content, appliesFrom: 0, as: 'correction' }
 }

@@ -1,7 +1,7 @@
 /**
  * A short meeting, on the screens of the people who run it.
  *
- * M1  A captain opens the printed link, lays a meeting down on Set-up and adopts it; a tablet and a phone
+ * M1  A captain opens the printed link, lays a meeting down and adopts it; a tablet and a phone
  *     come in through codes of the Team screen.
  * M2  The wall runs it from green to flag, each press with one verb; undo takes the last one back from
  *     its own place.
@@ -71,7 +71,7 @@ async function nameAndJoin(page: Page, name: string): Promise<void> {
 
 async function runFirstSegment(wall: Page, phone: Page): Promise<void> {
   await verb(wall, 'Green segment 1').waitFor()
-  await verb(wall, 'Change').click()
+  await more(wall, 'Change')
   await wall.getByRole('button', { name: 'Record the change' }).click()
   await verb(wall, 'Green').click()
   await banner(wall).getByText('Green', { exact: true }).waitFor()

@@ -135,12 +135,12 @@ it('R3 a finger adds a span at an empty place, and drags a chosen one', async ()
   const added = page.getByRole('button', { name: /Ida Quill drives in Segment 2/ })
   await added.waitFor()
   const before = (await added.getAttribute('aria-label')) ?? ''
-  await drag(page, added, 0, 60)
+  await drag(page, added, [0, 60])
   await page.getByRole('button', { name: before.replace('Ida Quill', 'Tom Wick') }).waitFor()
 })
 
 /** A finger that holds, moves and lets go, as the browser itself sends it. */
-async function drag(page: Page, part: Locator, dx: number, dy: number): Promise<void> {
+async function drag(page: Page, part: Locator, [dx, dy]: readonly [number, number]): Promise<void> {
   const box = await part.boundingBox()
   if (!box) throw new Error('There is nothing to drag.')
   const touch = await page.context().newCDPSession(page)

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core'
 import { IDA, TOM } from './lantern-forty.ts'
 import { PLANNING_VIEWS } from './planning-views.ts'
 import { verb } from './screens.ts'
+import { STOP_VIEWS } from './stop-views.ts'
 import { TEAM_VIEWS } from './team-views.ts'
 import { showing, text, type Happens, type View } from './view.ts'
 import { WALL_VIEWS } from './wall-views.ts'
@@ -146,6 +147,7 @@ export const VIEWS: readonly View[] = [
     open: showing({ screen: 'stop', minutes: 3 }),
     ready: text('The car is out'),
   },
+  ...STOP_VIEWS,
   {
     name: 'driver, who holds it',
     lit: 'none',

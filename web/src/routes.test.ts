@@ -7,6 +7,7 @@ it('finds the screen and the meeting in an address, and back', () => {
   expect(routeOf('/')).toEqual({ screen: 'meetings' })
   expect(routeOf('/join')).toEqual({ screen: 'join' })
   expect(routeOf(`/meetings/${meeting}/driver`)).toEqual({ screen: 'driver', meeting })
+  expect(routeOf(`/meetings/${meeting}/between`)).toEqual({ screen: 'between', meeting })
   expect(routeOf(pathTo(meeting, 'log'))).toEqual({ screen: 'log', meeting })
 })
 

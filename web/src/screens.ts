@@ -16,6 +16,9 @@ export function loadScreen(name: string): Promise<ScreenModule> {
 export function fetchAllForTheRace(): void {
   const later = 'requestIdleCallback' in globalThis ? requestIdleCallback : setTimeout
   later(() => {
-    for (const name of [...RACE_SCREENS, 'log']) void loadScreen(name).catch(() => undefined)
+    for (const name of [...RACE_SCREENS, 'log', 'check'])
+      void loadScreen(name).catch(() => undefined)
+    // What the stint's sheet needs: it weighs more than a race screen, so the wall does not bring it.
+    void import('./screens/wall/stay-out-shown.ts').catch(() => undefined)
   })
 }

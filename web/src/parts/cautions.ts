@@ -4,7 +4,7 @@
  * caution says so.
  */
 
-export type Hurts =
+type Hurts =
   'solder' | 'glue' | 'solvent' | 'rotaryTool' | 'liveTrack' | 'buttonCell' | 'lithiumCell'
 
 export interface Caution {

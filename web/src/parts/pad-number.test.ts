@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { countOf, countPush, decimalPush, milliOf, milliText } from './pad-number.ts'
 
-const typed = (keys: string) => [...keys].reduce(decimalPush, '')
+const typed = (keys: string) => Array.from(keys).reduce(decimalPush, '')
 
 test('a count has no leading nought and at most five digits', () => {
   expect(countPush('', '0')).toBe('0')

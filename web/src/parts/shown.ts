@@ -104,6 +104,17 @@ export interface EnergyShown {
   readonly basis: string
 }
 
+/** What stands beside the clock. */
+export interface HeaderFact {
+  readonly label: string
+  readonly value: string
+  readonly under?: string
+  /** Understood without its label where there is little room. */
+  readonly speaks: boolean
+  /** What a press on it opens. */
+  readonly press?: string
+}
+
 export interface CallShown {
   readonly id: string
   readonly words: string

@@ -24,13 +24,3 @@ export function cutOut(stretch: Stretch, holes: readonly Stretch[]): readonly St
 export function lengthOf(stretches: readonly Stretch[]): number {
   return stretches.reduce((sum, { fromAt, toAt }) => sum + toAt - fromAt, 0)
 }
-
-/** Milliseconds of the stretches, which are in order and apart, between two instants. */
-export function within(stretches: readonly Stretch[], fromAt: number, toAt: number): number {
-  let sum = 0
-  for (const one of stretches) {
-    if (one.fromAt >= toAt) break
-    sum += Math.max(0, Math.min(one.toAt, toAt) - Math.max(one.fromAt, fromAt))
-  }
-  return sum
-}

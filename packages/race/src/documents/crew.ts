@@ -8,7 +8,6 @@ const presence = z.strictObject({
   fromAt: z.optional(timeMs),
   toAt: z.optional(timeMs),
 })
-export type Presence = z.infer<typeof presence>
 
 const person = z.strictObject({
   id,

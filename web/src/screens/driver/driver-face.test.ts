@@ -67,7 +67,10 @@ test('a call stays until somebody answers it, and a later one takes its place', 
   const log = running()
   log.add(20, 'call.1', { person: ADA, words: 'Stay out' })
   const call = log.add(21, 'call.1', { person: ADA, words: 'Come in' })
-  const words = () => callFor(new PaperMeeting(log, 22).state, ADA)?.words
+  const words = () => {
+    const { state, now } = new PaperMeeting(log, 22)
+    return callFor(state, ADA, now)?.words
+  }
   expect(words()).toBe('Come in')
   log.add(21.5, 'answer.1', { call, answer: 'heard' })
   expect(words()).toBeUndefined()

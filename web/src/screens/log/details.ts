@@ -44,21 +44,13 @@ const DETAILS: Details = {
     segmentOf(segment),
     `the hall’s clock shows ${figure(readingMs)} ${shows === 'toGo' ? 'to go' : 'gone'}`,
   ],
-  'programmeMoved.1': ({ byMs }) => [`${figure(byMs)} ${byMs < 0 ? 'earlier' : 'later'}`],
-  'laneDrawn.1': ({ segment, lane }, { segmentOf }) => [
-    segmentOf(segment),
-    lane === null ? 'sit-out' : `lane ${lane}`,
-  ],
-  'penalty.1': ({ what, laps, heldMs, words }) => [
-    PENALTY_WORDS[what],
-    laps !== undefined && `${laps} laps`,
-    heldMs !== undefined && figure(heldMs),
-    words,
-  ],
+  'programmeMoved.1': nothing,
+  'laneDrawn.1': ofSegment,
+  'penalty.1': ({ scope, words }) => [SCOPE_WORDS[scope], words],
   'penaltyServed.1': ({ penalty }, { entryOf }) => [entryOf(penalty)],
   'penaltyWithdrawn.1': ({ penalty, words }, { entryOf }) => [entryOf(penalty), words],
-  'lapsCorrected.1': ({ laps, words }) => [`${laps} laps`, words],
-  'ruling.1': words,
+  'lapsCorrected.1': words,
+  'ruling.1': nothing,
   'scrutineering.1': words,
   'released.1': nothing,
   'classification.1': ({ standing, lines }) => [standing, `${lines.length} lines`],
@@ -66,12 +58,13 @@ const DETAILS: Details = {
   'inControl.1': ({ person }, { nameOf }) => [nameOf(person)],
   'dutyTaken.1': ({ post }) => [post !== undefined && `post ${post}`],
   'dutyLeft.1': nothing,
-  'availability.1': ({ person, state, until }, { nameOf, timeOf }) => [
-    `${nameOf(person)}: ${AVAILABILITY_WORDS[state]}`,
-    until !== undefined && `until ${timeOf(until)}`,
-  ],
-  'call.1': nothing,
+  'availability.1': ({ until }, { timeOf }) => [until !== undefined && `until ${timeOf(until)}`],
+  'call.1': ({ dueAt }, { timeOf }) => [dueAt !== undefined && `at ${timeOf(dueAt)}`],
   'answer.1': ({ call }, { entryOf }) => [entryOf(call)],
+  'stayOut.1': ({ segment, boundaryMs }, { segmentOf }) => [
+    segmentOf(segment),
+    `the change at ${figure(boundaryMs)}`,
+  ],
   'stopIn.1': nothing,
   'stopOut.1': ({ moment, work = [], moves = [] }, { nameOf }) => [
     moment === 'leaving' ? 'wheels turning' : 'pit exit',
@@ -84,17 +77,19 @@ const DETAILS: Details = {
   'repairPaused.1': ofFault,
   'repairFinished.1': ofFault,
   'faultLeft.1': ofFault,
-  'partFitted.1': ofPart,
+  'partFitted.1': ({ position }) => [position],
   'partRemoved.1': ofPart,
   'carExchanged.1': ({ car }) => [car],
-  'measured.1': ({ quantity, valueMilli, unit }) => [quantity, `${valueMilli / 1_000} ${unit}`],
+  'measured.1': nothing,
   'inspected.1': ({ what, inOrder, words }) => [what, inOrder ? 'in order' : 'not in order', words],
-  'energy.1': ({ what, lapsLeft, timeLeftMs }) => [
-    what,
-    lapsLeft !== undefined && `${lapsLeft} laps left`,
-    timeLeftMs !== undefined && `${figure(timeLeftMs)} left`,
-  ],
-  'workTicked.1': ({ work, done }) => [work, done ? 'done' : 'not done'],
+  'energy.1': ({ what, lapsLeft, timeLeftMs }) =>
+    what === 'read'
+      ? []
+      : [
+          lapsLeft !== undefined && `${lapsLeft} laps left`,
+          timeLeftMs !== undefined && `${figure(timeLeftMs)} left`,
+        ],
+  'workTicked.1': nothing,
   'adopted.1': ({ document, version, as }) => [
     document,
     `version ${version}`,
@@ -111,22 +106,10 @@ const DETAILS: Details = {
   ],
 }
 
-const PENALTY_WORDS: Readonly<Record<Body<'penalty.1'>['what'], string>> = {
-  warning: 'warning',
-  laps: 'laps',
-  secondsHeld: 'seconds held',
-  stopAndGo: 'stop-and-go',
-  driveThrough: 'drive-through',
-  position: 'position',
-  lossOfSegment: 'loss of the segment',
-  exclusion: 'exclusion',
-}
-const AVAILABILITY_WORDS: Readonly<Record<Body<'availability.1'>['state'], string>> = {
-  here: 'here',
-  late: 'late',
-  away: 'away',
-  unwell: 'unwell',
-  wantsRelief: 'wants relief',
+const SCOPE_WORDS: Readonly<Record<Body<'penalty.1'>['scope'], string>> = {
+  segment: 'counts in the segment',
+  stage: 'counts in the stage',
+  race: 'counts in the race',
 }
 
 /** Empty where the few words say it all. */

@@ -11,7 +11,16 @@ export const FAMILY_WORDS: Readonly<Record<Family, string>> = {
 }
 
 const KINDS: Readonly<Record<Exclude<Family, 'raceControl'>, readonly string[]>> = {
-  people: ['handover', 'inControl', 'dutyTaken', 'dutyLeft', 'availability', 'call', 'answer'],
+  people: [
+    'handover',
+    'inControl',
+    'dutyTaken',
+    'dutyLeft',
+    'availability',
+    'call',
+    'answer',
+    'stayOut',
+  ],
   car: [
     'stopIn',
     'stopOut',

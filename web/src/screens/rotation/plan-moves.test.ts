@@ -14,12 +14,12 @@ import {
 
 const MINUTE_MS = 60_000
 const HOUR_MS = 60 * MINUTE_MS
-const span = (id: string, person: string, from: number, to: number): PlanSpan => ({
+const span = ([id, person]: readonly [string, string], from: number, to: number): PlanSpan => ({
   ...{ id, person, duty: 'controller', segment: 's1' },
   ...{ fromMs: from * MINUTE_MS, toMs: to * MINUTE_MS },
 })
 const plan = (...spans: PlanSpan[]): Plan => ({ spans, stops: [], captain: CAPTAINS_DEFAULTS })
-const two = plan(span('a', 'Ida', 0, 30), span('b', 'Tom', 30, 60))
+const two = plan(span(['a', 'Ida'], 0, 30), span(['b', 'Tom'], 30, 60))
 const shown = ({ spans }: Plan) =>
   spans.map(({ id, person, fromMs, toMs }) => [id, person, fromMs / MINUTE_MS, toMs / MINUTE_MS])
 
@@ -45,8 +45,8 @@ test('an edge stays in its segment and leaves a minute of either span', () => {
 })
 
 test('spans of other duties do not move along', () => {
-  const post = { ...span('m', 'Bea', 30, 60), duty: 'post' as const }
-  const moved = moveEdge(plan(span('a', 'Ida', 0, 30), post), {
+  const post = { ...span(['m', 'Bea'], 30, 60), duty: 'post' as const }
+  const moved = moveEdge(plan(span(['a', 'Ida'], 0, 30), post), {
     ...{ id: 'a', edge: 'toMs', toMs: 20 * MINUTE_MS, lengthMs: HOUR_MS },
   })
   expect(shown(moved)[1]).toEqual(['m', 'Bea', 30, 60])
@@ -77,7 +77,7 @@ test('two people swap what they are to do', () => {
 })
 
 test('a new span ends where the next of its duty begins, and none is squeezed in', () => {
-  const open = plan(span('b', 'Tom', 20, 60))
+  const open = plan(span(['b', 'Tom'], 20, 60))
   const at = { segment: 's1', clockMs: 0 }
   const added = addSpanAt(open, { person: 'Ida', duty: 'controller', at, lengthMs: HOUR_MS })
   expect(shown(added)[1]).toEqual(['p2', 'Ida', 0, 20])

@@ -20,7 +20,7 @@ const UNKNOWN_LENGTH_MS = HOUR_MS
 const ZOOM_STEP = 2
 
 /** From the first green to the last end; an hour where there is nothing. */
-export function extentOf({ segments, spans }: Timeline): { fromAt: number; toAt: number } {
+function extentOf({ segments, spans }: Timeline): { fromAt: number; toAt: number } {
   const fromAt = segments[0]?.startsAt ?? 0
   const ends = segments.map((segment) => endOf(segment))
   const toAt = Math.max(fromAt + HOUR_MS / 4, ...ends, ...spans.map((span) => span.toAt))
@@ -42,6 +42,14 @@ export function across({ fromAt, toAt, width }: Strip, at: number): number {
 
 export function atOf({ fromAt, toAt, width }: Strip, x: number): number {
   return fromAt + (x / width) * (toAt - fromAt)
+}
+
+export function boxOf(
+  strip: Strip,
+  { fromAt, toAt }: { readonly fromAt: number; readonly toAt: number },
+): { readonly x: number; readonly width: number } {
+  const x = across(strip, fromAt)
+  return { x, width: across(strip, toAt) - x }
 }
 
 /** A minute where a minute can be hit with a thumb, otherwise five. */

@@ -1,10 +1,9 @@
 /** Changing the programme that is being written: items added, moved, given lanes. Changes are made in place. */
-import type { ProgrammeItem, Regulations, SegmentItem } from '@pitlamp/race'
+import type { ProgrammeItem, Regulations } from '@pitlamp/race'
 import { freshId } from '../../planning/defaults.ts'
 import { readDuration, writeDuration } from '../../planning/durations.ts'
 
 type OtherKind = Exclude<ProgrammeItem['kind'], 'segment'>
-export type Lane = NonNullable<SegmentItem['lane']>
 
 const HOUR_MS = 3_600_000
 const TEN_MINUTES_MS = 600_000

@@ -33,7 +33,7 @@ test('the minimum burns down from the moment the rules count from', () => {
     held: false,
   })
   expect(face.left).toBeCloseTo(0.511, 3)
-  expect(face.under).toEqual(['Stopped at 11:40:00', 'GO comes 2 s after the minimum'])
+  expect(face.under).toEqual(['GO comes 2 s after the minimum'])
 })
 
 test('GO comes after the minimum and the captain’s margin, not before', () => {
@@ -52,7 +52,7 @@ test('GO comes after the minimum and the captain’s margin, not before', () => 
 test('a screen whose clock is not set gives no GO but the two instants it lies between', () => {
   const roughly: ClockShown = { standing: 'roughly', boundMs: 400 }
   const notSure: ClockShown = { standing: 'notSure', boundMs: 2_000 }
-  expect(after(22, stopped(), notSure).under[1]).toBe(
+  expect(after(22, stopped(), notSure).under[0]).toBe(
     'GO between 11:40:45 and 11:40:49: this screen’s clock is not set',
   )
   expect(after(60, stopped(), roughly).counts).toBe('down')
@@ -63,7 +63,7 @@ test('while the power is off the minimum stands, and the screen says so', () => 
   log.add(40 + 10 / 60, 'trackCall.1', {})
   const face = after(30, log)
   expect(face).toMatchObject({ big: '0:35', held: true })
-  expect(face.under[2]).toBe('The minimum stands until power is on')
+  expect(face.under[1]).toBe('The minimum stands until power is on')
 })
 
 test('a car that passed the pit entry counts once it has stopped', () => {
@@ -81,6 +81,37 @@ test('without a minimum it counts up and says that the rules name none', () => {
     counts: 'up',
     big: '1:12',
     label: 'Stop 1, standing for',
-    under: ['Stopped at 11:40:00', 'The rules name no minimum for this stop.'],
+    under: ['The rules name no minimum for this stop.'],
   })
+})
+
+test('where a call makes the minimum start again, it says so, and from when it did', () => {
+  const log = stopped('rules')
+  log.adopt('rules', {
+    name: 'Starts again',
+    timeZone: 'UTC',
+    programme: [{ id: 's1', kind: 'segment', length: { by: 'time', lengthMs: 7_200_000 } }],
+    rules: [
+      { id: 'r1', kind: 'mandatoryStops', value: { count: 2, per: 'segment' } },
+      {
+        id: 'r2',
+        kind: 'stopMinimum',
+        value: { minimumMs: 45_000, from: 'stopped', to: 'leaving' },
+      },
+      {
+        id: 'r3',
+        kind: 'clockPolicy',
+        value: { clock: 'stopMinimum', under: 'trackCall', does: 'startsAgain' },
+      },
+    ],
+  })
+  log.add(40.25, 'trackCall.1', {})
+  const held = after(20, log)
+  expect(held).toMatchObject({ big: '0:45', left: 1, held: true })
+  expect(held.under.at(-1)).toBe('The minimum starts again when power is on')
+  log.add(40.5, 'powerOn.1', {})
+  // Power on at 11:40:30: at 11:40:50 twenty of the forty-five are over.
+  const again = after(50, log)
+  expect(again).toMatchObject({ big: '0:25', held: false })
+  expect(again.under).toEqual(['Started again at 11:40:30', 'GO comes 2 s after the minimum'])
 })

@@ -8,10 +8,10 @@ import {
   ruleValue,
   type State,
   type StopClock,
-  type StopMoment,
 } from '@pitlamp/race'
 import type { ClockShown } from '../../meeting/port.ts'
 import { steady } from '../../parts/steady.ts'
+import { MOMENT_WORD } from '../../parts/stop-verdict.ts'
 import { clockTime, countdown, figure } from '../../parts/time.ts'
 import { urgencyOf, type Urgency } from '../../parts/urgency.ts'
 
@@ -32,15 +32,6 @@ export interface StopSeen {
   readonly clock: ClockShown
 }
 
-const MOMENT_WORD = {
-  pitEntry: 'pit entry',
-  stopped: 'stopped',
-  leaving: 'leaving',
-  pitExit: 'pit exit',
-} as const satisfies Record<StopMoment, string>
-
-const CAME_IN = { pitEntry: 'Pit entry at', stopped: 'Stopped at' } as const
-
 /**
  * GO comes once the minimum and the captain's margin are over, and only where this screen's clock is set;
  * otherwise it names the two instants between which it lies, and goes on counting.
@@ -57,7 +48,7 @@ export function stopFace(stop: StopClock, seen: StopSeen): StopFace {
     big: steady(countdown(remainingMs), countdown(minimumMs)),
     label: `${nameOf(stop)}, ${fromTo(stop, seen)}. ${remainingMs > 0 ? 'Not before' : 'Wait for GO'}`,
     under: [
-      cameIn(stop, seen),
+      ...againWords(stop, seen),
       sure ? marginWords(stop) : betweenWords(stop, seen),
       ...heldWords(stop, seen),
     ],
@@ -103,7 +94,7 @@ function withoutMinimum(stop: StopClock, seen: StopSeen): StopFace {
     counts: 'up',
     big: figure(stop.elapsedMs),
     label: `${nameOf(stop)}, standing for`,
-    under: [cameIn(stop, seen), why],
+    under: [why],
     urgency: 'calm',
     held: !stop.running,
   }
@@ -116,12 +107,6 @@ function nameOf({ mandatory, ordinal }: StopClock): string {
 function fromTo({ from = 'stopped', to = 'leaving' }: StopClock, { state, now }: StopSeen): string {
   const words = `timed from ${MOMENT_WORD[from]} to ${MOMENT_WORD[to]}`
   return countedMoments(state, now).assumed ? `${words} (taken so, not known)` : words
-}
-
-function cameIn({ stop }: StopClock, { timeZone }: StopSeen): string {
-  const moment = stop.moments.stopped ? 'stopped' : 'pitEntry'
-  const at = stop.moments[moment]?.at
-  return at === undefined ? '' : `${CAME_IN[moment]} ${clockTime(at, timeZone, { seconds: true })}`
 }
 
 function marginWords({ goMarginMs }: StopClock): string {
@@ -139,7 +124,14 @@ function betweenWords({ goAt }: StopClock, { clock, timeZone }: StopSeen): strin
 function heldWords({ running }: StopClock, { state, now }: StopSeen): readonly string[] {
   if (running) return []
   const cause = phaseOf(state, now).cause ?? 'trackCall'
-  const { assumed } = policyFor(inForce(state, 'rules', now), 'stopMinimum', cause)
+  const { does, assumed } = policyFor(inForce(state, 'rules', now), 'stopMinimum', cause)
   const why = assumed ? ' (taken so: the rule is not known)' : ''
-  return [`The minimum stands until power is on${why}`]
+  return does === 'startsAgain'
+    ? [`The minimum starts again when power is on${why}`]
+    : [`The minimum stands until power is on${why}`]
+}
+
+function againWords({ startedAgainAt }: StopClock, { timeZone }: StopSeen): readonly string[] {
+  if (startedAgainAt === undefined) return []
+  return [`Started again at ${clockTime(startedAgainAt, timeZone, { seconds: true })}`]
 }

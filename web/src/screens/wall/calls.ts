@@ -1,9 +1,11 @@
 /** Calls from the wall: who can be called, the ready words, and those nobody has answered yet. */
-import { dutyOf, type Duty, type State } from '@pitlamp/race'
+import { callsNow, dutyOf, THE_WALL, type CallNow, type Duty, type State } from '@pitlamp/race'
 import type { CrewNames } from '../../parts/crew.ts'
 import { DUTY_WORD } from '../../parts/moves.ts'
+import type { CallShown } from '../../parts/shown.ts'
 import { clockTime } from '../../parts/time.ts'
 import type { Seen } from './people.ts'
+import type { ToRecord } from './to-record.ts'
 
 const DRIVER: readonly string[] = [
   'Come in this lap',
@@ -19,28 +21,51 @@ const OTHERS: readonly string[] = [
 ]
 
 /** What is said most, so that nobody types it. Common practice, no source. */
-function readyWords(duty: Duty | undefined): readonly string[] {
+export function readyWords(duty: Duty | undefined): readonly string[] {
   return duty === 'controller' ? DRIVER : OTHERS
 }
 
-export interface OpenCall {
-  readonly id: string
-  readonly at: number
-  readonly words: string
+/** Minutes until a wake-up call. Common practice, no source. */
+export const WAKE_MIN = [15, 30, 60] as const
+const MINUTE_MS = 60_000
+
+export function wakeUp(person: string, now: number, minutes: number): ToRecord {
+  const body = { person, words: 'Time to get up', dueAt: now + minutes * MINUTE_MS }
+  return { kind: 'call.1', body, word: `Wake-up call in ${minutes} min` }
 }
 
-export function openCalls({ state, crew }: Omit<Seen, 'now'>): readonly OpenCall[] {
-  return unanswered(state).map(({ entry, at, body }) => ({
+/** Those that wait for an answer first, in the order of the log; wake-up calls to come after them. */
+export function openCalls({ state, now, crew }: Seen): readonly CallShown[] {
+  return callsNow(state, now)
+    .map((call) => callShown(call, crew))
+    .sort((a, b) => Number(a.ahead) - Number(b.ahead))
+}
+
+function callShown({ call, dueAt, state, repetition, to }: CallNow, crew: CrewNames): CallShown {
+  const { entry, body } = call
+  const at = clockTime(dueAt, crew.timeZone)
+  const name = crew.nameOf(body.person)
+  const ahead = state === 'ahead'
+  return {
     id: entry,
-    at,
-    words: `${clockTime(at, crew.timeZone)} to ${crew.nameOf(body.person)}: ${body.words}`,
-  }))
+    ahead,
+    calledAt: dueAt,
+    words: ahead ? `Wake-up call ${at}: ${name}` : `${at} to ${name}: ${body.words}`,
+    so: ahead ? undefined : soWords(repetition, state === 'passedOn' ? to : undefined, crew),
+  }
 }
 
-/** Oldest first; only the last call to a person is still meant. */
-export function unanswered(state: State) {
-  const last = new Map(state.people.calls.map((call) => [call.body.person, call]))
-  return [...last.values()].filter(({ answer }) => answer === undefined)
+function soWords(
+  repetition: number,
+  passedTo: string | undefined,
+  crew: CrewNames,
+): string | undefined {
+  const to = passedTo === THE_WALL ? 'the wall' : passedTo && crew.nameOf(passedTo)
+  const words = [
+    ...(repetition > 0 ? [`called ${repetition + 1} times`] : []),
+    ...(to === undefined ? [] : [`passed on to ${to}`]),
+  ]
+  return words.length === 0 ? undefined : words.join(', ')
 }
 
 export interface Callable {

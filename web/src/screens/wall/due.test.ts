@@ -18,14 +18,14 @@ test('of equally urgent obligations a stop comes before people, the segment’s 
     one('segmentEnd:r', 'segmentEnd', 8),
     one('plannedStop:p', 'plannedStop', 30),
   ]
-  const { card, lines } = dueShown(all, 0, undefined)
+  const { card, lines } = dueShown(all, 0)
   expect(card?.id).toBe('plannedStop:p')
   expect(lines.map(({ id }) => id)).toEqual(['segmentEnd:r', 'nextDuty:a'])
 })
 
 test('what is more urgent takes the card from everything', () => {
   const all = [one('plannedStop:p', 'plannedStop', 30), one('relief:a', 'relief', 0.5)]
-  expect(dueShown(all, 0, undefined).card?.id).toBe('relief:a')
+  expect(dueShown(all, 0).card?.id).toBe('relief:a')
 })
 
 test('what stands elsewhere on the wall is not told again', () => {
@@ -35,7 +35,7 @@ test('what stands elsewhere on the wall is not told again', () => {
     one('readTheClock:r', 'readTheClock', 0),
     one('stopGo:s', 'stopGo', 1),
   ]
-  const { card, lines, told } = dueShown(all, 0, undefined)
+  const { card, lines, told } = dueShown(all, 0)
   expect({ card, lines }).toEqual({ card: undefined, lines: [] })
   expect(told).toEqual(all.map(({ id }) => id))
 })
@@ -46,12 +46,15 @@ test('people of the handover on the left and the duty a relief begins are told o
     one('nextDuty:a', 'nextDuty', 10),
     one('nextDuty:b', 'nextDuty', 20),
   ]
-  expect(dueShown(all, 0, 20 * MINUTE)).toMatchObject({ card: { id: 'relief:a' }, lines: [] })
+  expect(dueShown(all, 0, { handoverAt: 20 * MINUTE })).toMatchObject({
+    card: { id: 'relief:a' },
+    lines: [],
+  })
 })
 
 test('what has no room on the wall is left to an alert', () => {
   const all = [1, 2, 3, 4].map((n) => one(`plannedStop:${n}`, 'plannedStop', 30 * n))
-  expect([...dueShown(all, 0, undefined).told].sort()).toEqual([
+  expect([...dueShown(all, 0).told].sort()).toEqual([
     'plannedStop:1',
     'plannedStop:2',
     'plannedStop:3',

@@ -5,12 +5,14 @@ import { steady } from '../../parts/steady.ts'
 import { countdown, figure } from '../../parts/time.ts'
 import { urgencyOf, type Urgency } from '../../parts/urgency.ts'
 
-/** Told elsewhere on the wall: the stint on the left, the clock on top, calls in their own lines. */
+/** Told elsewhere on the wall: the stint on the left, faults on the right, the clock on top, calls in their own lines. */
 const ELSEWHERE: ReadonlySet<ObligationKind> = new Set([
   'stintEnd',
   'stopGo',
+  'callDue',
   'callUnanswered',
   'readTheClock',
+  'repairLimit',
 ])
 const PRESSING = { now: 0, soon: 1, calm: 2 } as const satisfies Record<Urgency, number>
 
@@ -21,6 +23,12 @@ export interface DueShown {
   readonly told: readonly string[]
 }
 
+/** What one press on the card records. */
+const PRESS: { readonly [K in ObligationKind]?: string } = {
+  servePenalty: 'Served',
+  energyEmpty: 'Filled',
+}
+
 const LINES = 2
 /** Where nothing says how long it was to be, the wick is the last half hour of it. */
 const LAST_STRETCH_MS = 1_800_000
@@ -28,29 +36,36 @@ const SAME_MOMENT_MS = 1_000
 
 /**
  * The most urgent is the card; of those equally urgent stops come before people, the segment's end last.
- * `handoverAt` is the handover shown step by step on the left: its people are not told again here.
+ * `handoverAt` is the handover shown step by step on the left: its people are not told again here. At most `most`
+ * further ones stand in a line each.
  */
 export function dueShown(
   all: readonly Obligation[],
   now: number,
-  handoverAt: number | undefined,
+  { handoverAt, most = LINES }: { readonly handoverAt?: number; readonly most?: number } = {},
 ): DueShown {
   const reliefs = new Set(all.filter(({ kind }) => kind === 'relief').map(spanOf))
   const toldElsewhere = (one: Obligation) =>
     ELSEWHERE.has(one.kind) ||
+    // A load that lasts stands in its own line.
+    (one.kind === 'energyEmpty' && pressing(one, now) === PRESSING.calm) ||
     (isPeople(one) && toldOnTheLeft(one, handoverAt)) ||
     (one.kind === 'nextDuty' && reliefs.has(spanOf(one)))
   const [first, ...rest] = all
     .filter((one) => !toldElsewhere(one))
     .sort((a, b) => pressing(a, now) - pressing(b, now) || sort(a) - sort(b) || a.dueAt - b.dueAt)
-  const lines = rest.sort((a, b) => a.dueAt - b.dueAt).slice(0, LINES)
+  const lines = rest.sort((a, b) => a.dueAt - b.dueAt).slice(0, most)
   const inSight = [
     ...all.filter((one) => toldElsewhere(one) || one.kind === 'segmentEnd'),
     ...lines,
   ]
   return {
-    card: first && obligationShown(first, now),
-    lines: lines.map((one) => ({ id: one.id, words: one.label, figure: figureOf(one, now) })),
+    card: first && { ...obligationShown(first, now), press: PRESS[first.kind] },
+    lines: lines.map((one) => ({
+      id: one.id,
+      words: one.label,
+      figure: obligationShown(one, now).figure ?? '',
+    })),
     told: [...inSight, ...(first ? [first] : [])].map(({ id }) => id),
   }
 }
@@ -58,15 +73,17 @@ export function dueShown(
 export function obligationShown(one: Obligation, now: number): ObligationShown {
   const leftMs = one.dueAt - now
   const urgency = urgencyOf(one.kind, leftMs)
+  const common = { id: one.id, what: one.label, urgency, held: one.held, lit: false }
+  // Nobody said within how many laps, or how long they take.
+  if (one.kind === 'servePenalty' && one.lengthMs === undefined) {
+    return { ...common, label: 'at the next opportunity', held: false }
+  }
+  const label = leftMs < 0 ? 'overdue' : urgency === 'calm' ? 'Next, in' : 'due in'
   return {
-    id: one.id,
-    what: one.label,
-    label: leftMs < 0 ? 'overdue' : urgency === 'calm' ? 'Next, in' : 'due in',
+    ...common,
+    label: one.estimated === true ? `${label}, estimated` : label,
     figure: figureOf(one, now),
     left: leftMs / (one.lengthMs ?? LAST_STRETCH_MS),
-    urgency,
-    held: one.held,
-    lit: false,
   }
 }
 

@@ -1,22 +1,33 @@
-/** What stands at the right of the clock: hands, stops, and the time in the hall. */
-import { handsOnCar, stopsDone, type State } from '@pitlamp/race'
+/** What stands at the right of the clock: standing, hands, stops, and the time in the hall. */
+import { handsOnCar, stopsDone } from '@pitlamp/race'
 import { handsWords } from '../../parts/hands.ts'
+import type { HeaderFact } from '../../parts/shown.ts'
 import { clockTime } from '../../parts/time.ts'
+import type { Seen } from './people.ts'
+import { standingShown } from './standing-shown.ts'
 
-export interface Fact {
-  readonly label: string
-  readonly value: string
-  /** Understood without its label where there is little room. */
-  readonly speaks: boolean
-}
-
-export function factsOf(state: State, now: number, timeZone: string): readonly Fact[] {
+/** The standing can be pressed where this device may record one. */
+export function factsOf(seen: Seen, mayStand: boolean): readonly HeaderFact[] {
+  const { state, now, crew } = seen
   const { done, demanded } = stopsDone(state, now)
   return [
+    ...standingFact(seen, mayStand),
     { label: 'The car', value: handsWords(handsOnCar(state, now)), speaks: true },
     ...(demanded === undefined
       ? []
       : [{ label: 'Stops made', value: `${done} of ${demanded}`, speaks: false }]),
-    { label: 'In the hall', value: clockTime(now, timeZone), speaks: true },
+    { label: 'In the hall', value: clockTime(now, crew.timeZone), speaks: true },
   ]
+}
+
+/** Nobody stands anywhere before the first green. */
+function standingFact(seen: Seen, mayStand: boolean): readonly HeaderFact[] {
+  if (seen.state.raceControl.runs.length === 0) return []
+  const shown = standingShown(seen)
+  const press = mayStand ? ({ press: 'standing' } as const) : {}
+  if (!shown)
+    return mayStand ? [{ label: 'Standing', value: 'not read', speaks: false, ...press }] : []
+  const { place, gaps, asAt } = shown
+  const under = gaps === '' ? undefined : gaps
+  return [{ label: `Standing ${asAt}`, value: place, under, speaks: true, ...press }]
 }

@@ -1,8 +1,8 @@
 /** The left of the wall: who has which duty, how long the stint still is, what the next handover is. */
 import {
   dutiesNow,
-  inForce,
   phaseOf,
+  planInForce,
   stintClock,
   type Duty,
   type NextHandover,
@@ -10,10 +10,11 @@ import {
 } from '@pitlamp/race'
 import type { CrewNames } from '../../parts/crew.ts'
 import { DUTY_WORD, moveWords } from '../../parts/moves.ts'
-import type { DutyShown, HandoverShown, StintShown } from '../../parts/shown.ts'
+import type { DutyShown, HandoverShown, RestShown, StintShown } from '../../parts/shown.ts'
 import { steady } from '../../parts/steady.ts'
 import { clockTime, countdown, figure } from '../../parts/time.ts'
 import { urgencyOf } from '../../parts/urgency.ts'
+import { absenceWords } from './presence.ts'
 
 export interface Seen {
   readonly state: State
@@ -25,10 +26,12 @@ export interface Seen {
 export function stintShown({ state, now, crew }: Seen): StintShown {
   const stint = stintClock(state, now)
   if (!stint) return waitingDriver({ state, now, crew })
-  const name = crew.nameOf(stint.person)
+  const { person } = stint
+  const name = crew.nameOf(person)
   const held = !stint.running
   if (stint.toGoMs === undefined || stint.plannedEndAt === undefined) {
     return {
+      person,
       name,
       held,
       urgency: 'calm',
@@ -42,6 +45,7 @@ export function stintShown({ state, now, crew }: Seen): StintShown {
   const urgency = urgencyOf('stintEnd', toGoMs)
   if (toGoMs < 0) {
     return {
+      person,
       name,
       held,
       urgency,
@@ -53,6 +57,7 @@ export function stintShown({ state, now, crew }: Seen): StintShown {
     }
   }
   return {
+    person,
     name,
     held,
     urgency,
@@ -69,7 +74,7 @@ function waitingDriver({ state, now, crew }: Seen): StintShown {
   const driver = driverNow(state)
   const label = phaseOf(state, now).phase === 'finished' ? 'the race is over' : 'counts from green'
   const still = { held: false, urgency: 'calm', lit: false, label } as const
-  return driver === undefined ? still : { ...still, name: crew.nameOf(driver) }
+  return driver === undefined ? still : { ...still, person: driver, name: crew.nameOf(driver) }
 }
 
 const ORDER: readonly Duty[] = ['controller', 'post', 'wall', 'bench']
@@ -81,10 +86,22 @@ export function dutiesShown({ state, crew }: Seen): readonly DutyShown[] {
     .sort((a, b) => ORDER.indexOf(a.duty) - ORDER.indexOf(b.duty))
     .map(({ entry, person, duty, post }) => ({
       id: `${entry} ${person}`,
+      person,
       duty: DUTY_WORD[duty],
       name: crew.nameOf(person),
       where: post === undefined ? undefined : `post ${post}`,
+      presence: absenceWords(state, person, crew),
     }))
+}
+
+/** Everybody else in the crew: off duty, or nobody said. */
+export function restShown({ state, crew }: Seen): readonly RestShown[] {
+  const busy = new Set(
+    dutiesNow(state).flatMap((one) => (one.duty === 'offDuty' ? [] : one.person)),
+  )
+  return crew.people
+    .filter(({ id }) => !busy.has(id))
+    .map(({ id, name }) => ({ id, name, presence: absenceWords(state, id, crew) }))
 }
 
 export function handoverShown(
@@ -105,7 +122,7 @@ export function driverNow(state: State): string | undefined {
 
 /** Posts the plan or the race has named so far, in reading order; the first eight where it named none. */
 export function postsOf(state: State, now: number): readonly string[] {
-  const named = [...(inForce(state, 'plan', now)?.spans ?? []), ...state.people.duties]
+  const named = [...(planInForce(state, now)?.spans ?? []), ...state.people.duties]
   const posts = new Set(named.flatMap(({ post }) => (post === undefined ? [] : [post])))
   return posts.size === 0 ? FIRST_POSTS : [...posts].sort(byNumberThenName)
 }

@@ -6,7 +6,7 @@ import {
   segmentsOf,
   stopsDone,
   atOf,
-  inForce,
+  planInForce,
   type SegmentOutlook,
   type State,
   type TimelineSpan,
@@ -103,7 +103,7 @@ function stopsPlanned(
 ): RibbonShown['stops'] {
   const served = new Set(state.car.stops.map(({ planned }) => planned))
   const running = currentRun(state)
-  return (inForce(state, 'plan', now)?.stops ?? []).flatMap(({ id, segment, atMs }) => {
+  return (planInForce(state, now)?.stops ?? []).flatMap(({ id, segment, atMs }) => {
     const outlook = segments.find(({ item }) => item.id === segment)
     if (served.has(id) || !outlook || outlook.state === 'over') return []
     const at = running?.segment === segment ? atOf(running, atMs, now) : outlook.startsAt + atMs

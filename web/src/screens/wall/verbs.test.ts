@@ -1,6 +1,7 @@
 import type { Kind, Phase, SegmentPlace } from '@pitlamp/race'
 import { expect, test } from 'vitest'
-import { moreFor, verbsFor, type VerbContext } from './verbs.ts'
+import type { VerbContext } from './verb-context.ts'
+import { moreFor, verbsFor } from './verbs.ts'
 
 const place = (index: number): SegmentPlace => ({
   item: { id: `s${index}`, kind: 'segment', length: { by: 'time', lengthMs: 1 } },
@@ -9,27 +10,47 @@ const place = (index: number): SegmentPlace => ({
 })
 
 function inPhase(phase: Phase, change: Partial<VerbContext> = {}): VerbContext {
-  return { phase, may: () => true, hasCrew: true, carIn: 'stopped', ...change }
+  const here = { hasCrew: true, hasLanes: true, hasEnergy: true, carIn: 'stopped' } as const
+  return { phase, may: () => true, ...here, ...change }
 }
 const words = (context: VerbContext) => verbsFor(context).map(({ word }) => word)
 const more = (context: VerbContext) => moreFor(context).map(({ word }) => word)
 
 test('before the start', () => {
   const context = inPhase({ phase: 'beforeStart', next: place(0) })
-  expect(words(context)).toEqual(['Green', 'Change', 'Fault', 'Note', 'More'])
-  expect(more(context)).toEqual(['Take over a duty', 'Call somebody'])
+  expect(words(context)).toEqual(['Green', 'Lane', 'Who is here', 'Fault', 'Note', 'More'])
+  expect(more(context)).toEqual([
+    'Change',
+    'Call somebody',
+    'Take over a duty',
+    'Measure',
+    'Work',
+    'Race control said',
+  ])
 })
 
 test('under green', () => {
   const context = inPhase({ phase: 'green', segment: place(1) })
-  expect(words(context)).toEqual(['Car in', 'Change', 'De-slot', 'Fault', 'Power is off', 'More'])
+  expect(words(context)).toEqual([
+    'Car in',
+    'Change',
+    'De-slot',
+    'Fault',
+    'Power is off',
+    'Race control said',
+    'More',
+  ])
   expect(more(context)).toEqual([
     'Segment over',
+    'Standing',
     'Set clock',
     'Call somebody',
     'Note',
-    'Red flag',
+    'Who is here',
+    'Energy',
+    'Measure',
     'Take over a duty',
+    'Red flag',
     'Wrong lane',
     'Contact',
     'Stuck',
@@ -43,6 +64,7 @@ test('with the power off', () => {
     'Segment over',
     'Set clock',
     'Fault',
+    'Race control said',
     'Note',
     'More',
   ])
@@ -56,7 +78,7 @@ test('after a red flag cars run again by a green, and it cannot be shown twice',
 
 test('between segments', () => {
   const context = inPhase({ phase: 'between', segment: place(0), next: place(1) })
-  expect(words(context)).toEqual(['Green', 'Change', 'Fault', 'Note', 'More'])
+  expect(words(context)).toEqual(['Green', 'Measure', 'Work', 'Who is here', 'Note', 'More'])
   expect(verbsFor(context)[0]?.hint).toBe('segment 2')
 })
 
@@ -81,7 +103,20 @@ test('no verb stands there that this device may not record', () => {
 test('without people nobody can be moved or called, without a segment nothing goes green', () => {
   const context = inPhase({ phase: 'beforeStart' }, { hasCrew: false })
   expect(words(context)).toEqual(['Fault', 'Note', 'More'])
-  expect(more(context)).toEqual([])
+  expect(more(context)).toEqual(['Measure', 'Work', 'Race control said'])
+})
+
+test('a verb that means nothing here is left out and the others close up', () => {
+  const before: Phase = { phase: 'beforeStart', next: place(0) }
+  expect(words(inPhase(before, { hasLanes: false }))).toEqual([
+    'Green',
+    'Who is here',
+    'Fault',
+    'Note',
+    'More',
+  ])
+  const green: Phase = { phase: 'green', segment: place(1) }
+  expect(more(inPhase(green, { hasEnergy: false }))).not.toContain('Energy')
 })
 
 test('a car that is in does not come in again', () => {

@@ -1,62 +1,81 @@
 /** What the wall shows and what its presses record, from (state, now) alone. */
 import {
   countedMoments,
-  inForce,
   nextHandover,
   obligations,
   phaseOf,
-  segmentClock,
-  type Body,
+  type Phase,
   type Move,
 } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
+import type { RaceScreen } from '../../routes.ts'
 import { crewNames } from '../../parts/crew.ts'
-import { INCIDENT_WORD } from '../../parts/entry-words.ts'
 import { FAULT_PRESS, type FaultPress } from '../../parts/fault-press.ts'
-import { lampOf, type LampClaim } from '../../parts/lamp.ts'
+import { lampOf } from '../../parts/lamp.ts'
 import { raceHead } from '../../parts/race-head.ts'
 import { Recorder } from '../../parts/recorder.svelte.ts'
 import { lastSaid } from '../../parts/said.ts'
 import { clockTime } from '../../parts/time.ts'
-import { callable, openCalls, unanswered } from './calls.ts'
+import { openCalls } from './calls.ts'
 import { dueShown } from './due.ts'
+import { energyShown, FILLED, hasEnergy } from './energy-shown.ts'
 import { factsOf } from './facts.ts'
 import { faultsShown, UNNAMED_FAULT } from './faults.ts'
-import { driverNow, dutiesShown, handoverShown, postsOf, stintShown, type Seen } from './people.ts'
+import { firstInOneColumn, lampClaims } from './lamp-claims.ts'
+import { lanesToCome } from './lanes.ts'
+import { driverNow, dutiesShown, handoverShown, postsOf, type Seen } from './people.ts'
+import { restShown, stintShown } from './people.ts'
+import { aboutPenalty } from './race-control-said.ts'
 import { ribbonOf } from './ribbon-of.ts'
-import { plannedStopNear } from './stop-to-serve.ts'
-import {
-  isSheet,
-  moreFor,
-  verbsFor,
-  type SheetVerb,
-  type VerbContext,
-  type WallVerb,
-} from './verbs.ts'
+import type { ToRecord } from './to-record.ts'
+import { verbToRecord } from './verb-to-record.ts'
+import { hasLanes, type VerbContext } from './verb-context.ts'
+import { isSheet, type SheetVerb, type WallSheetName, type WallVerb } from './verb-words.ts'
+import { moreFor, verbsFor } from './verbs.ts'
+import { WallMay } from './wall-may.svelte.ts'
+import { WallSheets } from './wall-sheets.svelte.ts'
 
 const SECOND_MS = 1_000
-const RIBBON_STEP_MS = 10_000
+const TEN_MS = 10_000
 const SAID_LINES = 3
+
+const AFTER: {
+  readonly [P in Phase['phase']]?: { readonly screen: RaceScreen; readonly word: string }
+} = {
+  between: { screen: 'between', word: 'Between segments' },
+  finished: { screen: 'finish', word: 'After the flag' },
+}
 
 const every = (now: number, stepMs: number) => Math.floor(now / stepMs) * stepMs
 
 export class WallModel {
   readonly #of: () => MeetingPort
   readonly recorder: Recorder
+  readonly sheets: WallSheets
+  readonly may: WallMay
   /** The sheet that lies on the wall, and the place of the verb it came from. */
-  sheet = $state<SheetVerb>()
+  sheet = $state<WallSheetName>()
   #place = 0
   /** The fault whose time is stamped while its name is being chosen. */
   naming = $state<string>()
+  /** Whose sheet it is. */
+  person = $state<string>()
   whole = $state(false)
 
   constructor(meeting: () => MeetingPort) {
     this.#of = meeting
     this.recorder = new Recorder(meeting, () => this.crew.timeZone)
+    this.may = new WallMay(meeting, this)
+    this.sheets = new WallSheets(this, meeting)
   }
 
-  readonly #second = $derived.by(() => every(this.#of().now, SECOND_MS))
-  readonly #ribbonAt = $derived.by(() => every(this.#of().now, RIBBON_STEP_MS))
+  /** Turns over once a second, and with each entry: what was just pressed has happened. */
+  readonly #second = $derived.by(() => {
+    const { state, now } = this.#of()
+    const last = state.record.log.at(-1)?.at ?? 0
+    return Math.min(now, Math.max(every(now, SECOND_MS), last))
+  })
+  readonly #tenAt = $derived.by(() => every(this.#of().now, TEN_MS))
   readonly crew = $derived.by(() => crewNames(this.#of().state, this.#second))
   readonly seen = $derived.by((): Seen => {
     const { state, now } = this.#of()
@@ -65,18 +84,48 @@ export class WallModel {
 
   readonly phase = $derived.by(() => phaseOf(this.#of().state, this.#second))
   readonly head = $derived.by(() => raceHead(this.#of().state, this.#of().now))
-  readonly facts = $derived.by(() => factsOf(this.#of().state, this.#second, this.crew.timeZone))
+  readonly seenBySecond = $derived.by((): Seen => ({
+    state: this.#of().state,
+    now: this.#second,
+    crew: this.crew,
+  }))
+  /** For what weighs more. */
+  readonly seenByTen = $derived.by((): Seen => ({
+    state: this.#of().state,
+    now: this.#tenAt,
+    crew: this.crew,
+  }))
+  readonly facts = $derived.by(() => factsOf(this.seenBySecond, this.may.stand))
+  readonly lanes = $derived.by(() => lanesToCome(this.#of().state, this.#second))
 
   readonly #obligations = $derived.by(() => obligations(this.#of().state, this.#second))
-  readonly #due = $derived.by(() => dueShown(this.#obligations, this.#of().now, this.#handover?.at))
+  readonly #due = $derived.by(() =>
+    dueShown(this.#obligations, this.#of().now, {
+      handoverAt: this.#handover?.at,
+      // Calls that wait take the room.
+      most: this.calls.length > 0 ? 1 : 2,
+    }),
+  )
   readonly #stint = $derived.by(() => stintShown(this.seen))
-  readonly #faults = $derived.by(() => faultsShown(this.seen))
-  readonly calls = $derived.by(() => openCalls({ state: this.#of().state, crew: this.crew }))
+  readonly #faults = $derived.by(() => faultsShown(this.seenBySecond))
+  readonly calls = $derived.by(() => openCalls(this.seenBySecond))
   readonly #askClock = $derived.by(() =>
     this.#obligations.some(({ kind, dueAt }) => kind === 'readTheClock' && dueAt <= this.#second),
   )
 
-  readonly #lit = $derived.by(() => lampOf(this.#claims()))
+  readonly #lit = $derived.by(() =>
+    lampOf(
+      lampClaims({
+        card: this.#due.card,
+        obligations: this.#obligations,
+        stint: this.#stint,
+        calls: this.calls,
+        askClockAt: this.#askClock ? this.#second : undefined,
+        faults: this.#faults,
+      }),
+    ),
+  )
+  readonly first = $derived.by(() => firstInOneColumn(this.#lit, this.#faults))
   readonly stint = $derived.by(() => ({ ...this.#stint, lit: this.#lit === 'stint' }))
   readonly card = $derived.by(() => {
     const { card } = this.#due
@@ -94,11 +143,15 @@ export class WallModel {
     this.#lit?.startsWith('call ') ? this.#lit.slice(5) : undefined,
   )
 
-  readonly duties = $derived.by(() => dutiesShown(this.seen))
-  readonly handover = $derived.by(() => handoverShown(this.#handover, this.seen))
-  readonly ribbon = $derived.by(() =>
-    ribbonOf({ state: this.#of().state, now: this.#ribbonAt, crew: this.crew }, this.whole),
+  readonly energy = $derived.by(() =>
+    this.card?.id.startsWith('energyEmpty') ? undefined : energyShown(this.seenBySecond),
   )
+  /** The screen that a phase without a running segment has of its own. */
+  readonly after = $derived.by(() => AFTER[this.phase.phase])
+  readonly duties = $derived.by(() => dutiesShown(this.seenBySecond))
+  readonly rest = $derived.by(() => restShown(this.seenBySecond))
+  readonly handover = $derived.by(() => handoverShown(this.#handover, this.seen))
+  readonly ribbon = $derived.by(() => ribbonOf(this.seenByTen, this.whole))
   readonly hourWords = (at: number) => clockTime(at, this.crew.timeZone)
   readonly said = $derived.by(() =>
     lastSaid(this.#of().state, SAID_LINES, {
@@ -110,21 +163,16 @@ export class WallModel {
     phase: this.phase,
     may: (kind) => this.#of().may(kind),
     hasCrew: this.crew.people.length > 0,
+    hasLanes: hasLanes(this.#of().state, this.#second),
+    hasEnergy: hasEnergy(this.#of().state, this.#second),
     carIn: countedMoments(this.#of().state, this.#second).from,
   }))
   readonly verbs = $derived.by(() => verbsFor(this.#verbContext))
   readonly more = $derived.by(() => moreFor(this.#verbContext))
-  readonly mayMend = $derived.by(() => this.#of().may('repairFinished.1'))
-  readonly mayAnswer = $derived.by(() => this.#of().may('answer.1'))
-  readonly faultTiles = $derived.by(
-    () => inForce(this.#of().state, 'car', this.#second)?.faultTiles ?? [],
-  )
   readonly #handover = $derived.by(() => nextHandover(this.#of().state, this.#second))
   readonly plannedMoves = $derived.by(() => this.#handover?.moves ?? [])
   readonly driving = $derived.by(() => driverNow(this.#of().state))
   readonly posts = $derived.by(() => postsOf(this.#of().state, this.#second))
-  readonly callable = $derived.by(() => callable(this.#of().state, this.crew))
-  readonly reckoned = $derived.by(() => segmentClock(this.#of().state, this.#second) ?? {})
 
   readonly press = (id: string, place: number): void => {
     this.#place = place
@@ -142,10 +190,29 @@ export class WallModel {
   readonly close = (): void => {
     this.sheet = undefined
     this.naming = undefined
+    this.person = undefined
   }
 
+  /** A sheet that is opened where its matter stands: its undo comes up above More. */
+  readonly open = (sheet: WallSheetName, person?: string): void => {
+    this.#place = this.verbs.length - 1
+    this.naming = undefined
+    this.sheet = this.sheet === sheet && this.person === person ? undefined : sheet
+    this.person = person
+    if (sheet === 'stint') void this.sheets.fetchStay()
+  }
+
+  readonly record = (press: ToRecord): string => {
+    const entry = this.recordOn(press)
+    this.close()
+    return entry
+  }
+
+  readonly recordOn = (press: ToRecord): string =>
+    this.recorder.record({ ...press, place: this.#place })
+
   readonly change = (moves: readonly Move[]): void => {
-    this.#record('handover.1', { moves: [...moves] }, 'Change')
+    this.record({ kind: 'handover.1', body: { moves: [...moves] }, word: 'Change' })
   }
 
   readonly nameFault = (fault: string): void => {
@@ -157,24 +224,38 @@ export class WallModel {
 
   readonly setClock = (shows: 'toGo' | 'gone', readingMs: number): void => {
     const segment = this.phase.segment?.item.id
-    if (segment !== undefined) this.#record('clockRead.1', { segment, shows, readingMs }, 'Clock')
+    if (segment === undefined) return
+    this.record({ kind: 'clockRead.1', body: { segment, shows, readingMs }, word: 'Clock' })
   }
 
   readonly call = (person: string, words: string): void => {
-    this.#record('call.1', { person, words }, 'Call')
+    this.record({ kind: 'call.1', body: { person, words }, word: 'Call' })
   }
 
   readonly note = (words: string): void => {
-    this.#record('note.1', { words }, 'Note')
+    this.record({ kind: 'note.1', body: { words }, word: 'Note' })
   }
 
   readonly takeDuty = ({ person, duty, post }: Move): void => {
-    this.#record('dutyTaken.1', { person, duty, post }, 'Duty')
+    this.record({ kind: 'dutyTaken.1', body: { person, duty, post }, word: 'Duty' })
   }
 
   readonly heard = (call: string): void => {
     this.#place = this.verbs.length - 1
-    this.#record('answer.1', { call, answer: 'heard' }, 'Heard')
+    this.record({ kind: 'answer.1', body: { call, answer: 'heard' }, word: 'Heard' })
+  }
+
+  /** The one press on the card in the middle. */
+  readonly pressDue = (obligation: string): void => {
+    this.#place = this.verbs.length - 1
+    const [kind, entry = ''] = obligation.split(':')
+    if (kind === 'servePenalty') this.record(aboutPenalty(entry, 'served'))
+    if (kind === 'energyEmpty') this.fill()
+  }
+
+  readonly fill = (): void => {
+    this.#place = this.verbs.length - 1
+    this.record(FILLED)
   }
 
   readonly pressFault = (fault: string, press: FaultPress): void => {
@@ -184,8 +265,12 @@ export class WallModel {
       this.sheet = 'fault'
       return
     }
+    if (press === 'fit') {
+      this.open('fit')
+      return
+    }
     const { kind, word } = FAULT_PRESS[press]
-    this.#record(kind, { fault }, word)
+    this.record({ kind, body: { fault }, word })
   }
 
   #open(verb: SheetVerb): void {
@@ -194,80 +279,17 @@ export class WallModel {
       if (verb !== 'fault') this.close()
       return
     }
-    this.naming = undefined
+    this.close()
     if (verb === 'fault') {
-      this.naming = this.#record('faultNoted.1', { fault: UNNAMED_FAULT }, 'Fault')
+      const body = { fault: UNNAMED_FAULT }
+      this.naming = this.record({ kind: 'faultNoted.1', body, word: 'Fault' })
     }
     this.sheet = verb
   }
 
-  #record<K extends Parameters<MeetingPort['press']>[0]>(
-    kind: K,
-    body: Body<K>,
-    word: string,
-  ): string {
-    this.sheet = undefined
-    return this.recorder.record({ kind, body, word, place: this.#place })
-  }
-
   #recordVerb(verb: Exclude<WallVerb, SheetVerb> | 'greenAgain'): void {
-    const { next, segment } = this.phase
-    switch (verb) {
-      case 'green':
-        if (next) this.#record('green.1', { segment: next.item.id }, 'Green')
-        break
-      case 'greenAgain':
-        if (segment) this.#record('green.1', { segment: segment.item.id }, 'Green')
-        break
-      case 'powerOn':
-        this.#record('powerOn.1', {}, 'Power on')
-        break
-      case 'powerOff':
-        this.#record('trackCall.1', {}, 'Power off')
-        break
-      case 'redFlag':
-        this.#record('redFlag.1', {}, 'Red flag')
-        break
-      case 'segmentOver':
-        if (segment) this.#record('segmentEnd.1', { segment: segment.item.id }, 'Segment over')
-        break
-      case 'carIn':
-        this.#carIn()
-        break
-      case 'deSlot':
-      case 'wrongLane':
-      case 'contact':
-      case 'stuck':
-        this.#record('incident.1', { what: verb }, INCIDENT_WORD[verb])
-    }
-  }
-
-  #carIn(): void {
     const { state, now } = this.#of()
-    const moment = countedMoments(state, now).from
-    this.#record('stopIn.1', { moment, planned: plannedStopNear(state, now)?.id }, 'Car in')
-  }
-
-  #claims(): readonly LampClaim[] {
-    const { card } = this.#due
-    const dueOf = (id: string) => this.#obligations.find((one) => one.id === id)?.dueAt ?? 0
-    const stintEnd = this.#obligations.find(({ kind }) => kind === 'stintEnd')
-    return [
-      // A stop that ends the stint comes before it: it says what to do.
-      ...(card ? [{ part: `due ${card.id}`, urgency: card.urgency, dueAt: dueOf(card.id) }] : []),
-      { part: 'stint', urgency: this.#stint.urgency, dueAt: stintEnd?.dueAt ?? 0 },
-      ...unanswered(this.#of().state).map(({ entry, at }) => ({
-        part: `call ${entry}`,
-        urgency: 'soon' as const,
-        dueAt: at,
-      })),
-      ...(this.#askClock ? [{ part: 'clock', urgency: 'soon' as const, dueAt: this.#second }] : []),
-      ...this.#faults.map(({ id, repairing }) => ({
-        part: `fault ${id}`,
-        urgency: 'calm' as const,
-        dueAt: 0,
-        waiting: !repairing,
-      })),
-    ]
+    const press = verbToRecord(verb, { state, now, phase: this.phase })
+    if (press) this.record(press)
   }
 }

@@ -1,0 +1,172 @@
+/** What race control said, as tiles: a number typed first goes with the press that needs one. */
+import {
+  inForce,
+  penalties,
+  phaseOf,
+  rulesOf,
+  type PenaltyNow,
+  type RuleValue,
+  type State,
+} from '@pitlamp/race'
+import {
+  lapsWords,
+  PENALTY_WORD,
+  penaltyWords,
+  type PenaltyBody,
+} from '../../parts/penalty-words.ts'
+import type { Tile } from '../../parts/shown.ts'
+import { clockTime, countdown } from '../../parts/time.ts'
+import type { Seen } from './people.ts'
+import type { ToRecord } from './to-record.ts'
+
+type What = PenaltyBody['what']
+const WHATS = Object.keys(PENALTY_WORD) as readonly What[]
+const MINUTE_MS = 60_000
+
+/** Laps and seconds held cannot be said without a number; a stop-and-go may be. */
+export function penaltyTiles(amount: number | undefined): readonly Tile[] {
+  return WHATS.map((what) => {
+    const needs = what === 'laps' || what === 'secondsHeld'
+    const off = needs && amount === undefined
+    return { id: what, word: tileWord(what, amount), ...(off ? { off, hint: 'how many?' } : {}) }
+  })
+}
+
+function tileWord(what: What, amount: number | undefined): string {
+  if (amount === undefined) return PENALTY_WORD[what]
+  switch (what) {
+    case 'laps':
+      return `−${lapsWords(amount)}`
+    case 'secondsHeld':
+      return `${amount} s held`
+    case 'stopAndGo':
+      return `Stop-and-go, ${amount} s`
+    case 'position':
+      return `${amount} ${amount === 1 ? 'place' : 'places'}`
+    default:
+      return PENALTY_WORD[what]
+  }
+}
+
+/** How far it counts is what the rules say of such a penalty. */
+export function penalty(
+  state: State,
+  now: number,
+  said: { what: string; amount?: number },
+): ToRecord {
+  const what = said.what as What
+  const { amount } = said
+  const body: PenaltyBody = { what, scope: scopeOf(state, now, what), ...amountOf(what, amount) }
+  return { kind: 'penalty.1', body, word: `Penalty, ${penaltyWords(body)}` }
+}
+
+function amountOf(what: What, amount: number | undefined): Partial<PenaltyBody> {
+  if (amount === undefined) return {}
+  if (what === 'laps') return { laps: amount }
+  if (what === 'secondsHeld' || what === 'stopAndGo') return { heldMs: amount * 1_000 }
+  return what === 'position' ? { words: tileWord(what, amount) } : {}
+}
+
+const AS_RULES_SAY: Readonly<Partial<Record<What, RuleValue<'penalty'>['is']>>> = {
+  secondsHeld: 'seconds',
+  lossOfSegment: 'segmentLost',
+}
+
+function scopeOf(state: State, now: number, what: What): PenaltyBody['scope'] {
+  const rules = rulesOf(inForce(state, 'rules', now)?.rules ?? [], 'penalty')
+  const is = AS_RULES_SAY[what] ?? what
+  const said = rules.find(({ value }) => value.is === is)?.value.scope
+  return said ?? (what === 'lossOfSegment' ? 'segment' : 'race')
+}
+
+export function lapsTiles(amount: number | undefined): readonly Tile[] {
+  const off = amount === undefined || amount === 0
+  return [
+    { id: '1', word: `+${amount ?? '…'} laps`, off },
+    { id: '-1', word: `−${amount ?? '…'} laps`, off },
+  ]
+}
+
+export function lapsCorrected(sign: string, amount: number): ToRecord {
+  return { kind: 'lapsCorrected.1', body: { laps: Number(sign) * amount }, word: 'Laps corrected' }
+}
+
+/** Minutes a programme slips by. Common practice, no source. */
+const LATER_MIN = [5, 10, 20] as const
+
+/** Of what comes after the segment that runs. None where nothing comes. */
+export function laterTiles(state: State, now: number): readonly Tile[] {
+  const next = phaseOf(state, now).next
+  if (!next) return []
+  return LATER_MIN.map((min) => ({ id: String(min), word: `${min} min` }))
+}
+
+export function programmeLater(state: State, now: number, minutes: string): ToRecord | undefined {
+  const fromItem = phaseOf(state, now).next?.item.id
+  if (fromItem === undefined) return undefined
+  const byMs = Number(minutes) * MINUTE_MS
+  return { kind: 'programmeMoved.1', body: { fromItem, byMs }, word: `${minutes} min later` }
+}
+
+/** What is called out most, so that nobody types it. Common practice, no source. */
+const RULINGS = [
+  'Work on the car allowed',
+  'Hands off the car',
+  'Restart from the grid',
+  'The last lap counts',
+  'Warning to all teams',
+  'Captains to race control',
+]
+export const rulingTiles: readonly Tile[] = RULINGS.map((word) => ({ id: word, word }))
+
+export interface OpenPenalty {
+  readonly id: string
+  /** `12:04 Stop-and-go, 10 s` */
+  readonly words: string
+  /** `to be served within 3 laps`, `protest until 12:34` */
+  readonly so: string
+  readonly toServe: boolean
+  /** Said already, or the time for it is over. */
+  readonly contested: boolean
+}
+
+/** Newest first: those to be served, and those that could still be withdrawn. */
+export function openPenalties({ state, now, crew }: Seen): readonly OpenPenalty[] {
+  return penalties(state, now)
+    .filter(({ status }) => status === 'toServe' || status === 'standing')
+    .map((one) => ({
+      id: one.penalty.entry,
+      words: `${clockTime(one.penalty.at, crew.timeZone)} ${penaltyWords(one.penalty.body)}`,
+      so: soWords(one, crew.timeZone),
+      toServe: one.status === 'toServe',
+      contested: one.notes.length > 0,
+    }))
+    .reverse()
+}
+
+function soWords({ serve, protest, notes }: PenaltyNow, timeZone: string): string {
+  const within = serve?.withinLaps === undefined ? '' : ` within ${lapsWords(serve.withinLaps)}`
+  const left =
+    serve?.remainingMs === undefined
+      ? ''
+      : `, about ${countdown(serve.remainingMs)} left, estimated`
+  return [
+    ...(serve ? [`to be served${within}${left}`] : []),
+    ...(protest && !protest.over ? [`protest until ${clockTime(protest.until, timeZone)}`] : []),
+    ...(protest?.over === true ? ['the time to protest is over'] : []),
+    ...(notes.length > 0 ? ['we think it is wrong'] : []),
+  ].join(' · ')
+}
+
+const WRONG = 'We think this penalty is wrong'
+
+export function aboutPenalty(entry: string, press: 'served' | 'withdrawn' | 'wrong'): ToRecord {
+  switch (press) {
+    case 'served':
+      return { kind: 'penaltyServed.1', body: { penalty: entry }, word: 'Penalty served' }
+    case 'withdrawn':
+      return { kind: 'penaltyWithdrawn.1', body: { penalty: entry }, word: 'Penalty withdrawn' }
+    case 'wrong':
+      return { kind: 'note.1', body: { words: WRONG, about: entry }, word: 'Note' }
+  }
+}
