@@ -55,6 +55,7 @@ export function judge<K extends RuleKind>(
       spans: spans.sort((a, b) => a.fromAt - b.fromAt),
       stops: stopsOf(race),
       isWhole: true,
+      notDriving: [],
     },
   }).filter((finding) => finding.rule === 'rule')
 }

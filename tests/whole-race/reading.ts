@@ -1,8 +1,7 @@
 /** What the tests read off a state, in seconds after the first green. */
 import {
   compulsoryRepairs,
-  findings,
-  inForce,
+  judge,
   raceTimeline,
   stopClock,
   stopVerdict,
@@ -12,13 +11,7 @@ import {
 import { at } from './race.ts'
 
 export function raceFindings(state: State, now: number): readonly Finding[] {
-  const regulations = inForce(state, 'rules', now)
-  const crew = inForce(state, 'crew', now)
-  if (!regulations || !crew) throw new Error('Nothing is adopted.')
-  const notDriving = state.raceControl.interruptions
-    .filter(({ policy }) => policy.driving === 'holds')
-    .map(({ fromAt, toAt = now }) => ({ fromAt, toAt }))
-  return findings({ regulations, crew, timeline: raceTimeline(state, now), notDriving })
+  return judge(state, raceTimeline(state, now), now)
 }
 
 export function ofRule(found: readonly Finding[], rule: string): readonly Finding[] {

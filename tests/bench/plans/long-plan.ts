@@ -45,6 +45,7 @@ function timeline(): Timeline {
   const hours = Array.from({ length: HOURS }, (_, hour) => hour)
   return {
     isWhole: true,
+    notDriving: [],
     segments: hours.map((hour) => ({
       ...{ id: `s${hour}`, index: hour, lengthMs: HOUR, lane: (hour % 6) + 1, over: false },
       ...{ startsAt: startOf(hour), endsAt: startOf(hour) + HOUR },

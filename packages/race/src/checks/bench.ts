@@ -12,8 +12,6 @@ export interface Judged {
   readonly regulations: Regulations
   readonly crew: Crew
   readonly timeline: Timeline
-  /** Stretches of meeting time that count for nobody: driving held under an interruption. */
-  readonly notDriving?: readonly Stretch[]
 }
 
 export interface Bench extends Judged {
@@ -46,7 +44,7 @@ export interface BenchPerson {
 
 export function benchOf(judged: Judged): Bench {
   const { regulations, crew, timeline } = judged
-  const holes = [...(judged.notDriving ?? []), ...stopsThatDoNotCount(judged)]
+  const holes = [...timeline.notDriving, ...stopsThatDoNotCount(judged)]
   const offsets = new Map<string, number>()
   let raceMs = 0
   for (const segment of timeline.segments) {

@@ -1,26 +1,14 @@
 /** Which limits the race breaks, so far and as it is planned to go on. */
-import { findings, type Finding } from '../checks/findings.ts'
-import type { Stretch } from '../checks/stretches.ts'
-import { inForce } from '../fold/in-force.ts'
+import type { Finding } from '../checks/findings.ts'
+import { judge } from '../checks/judge.ts'
 import type { State } from '../fold/state.ts'
 import { continuedTimeline } from '../timeline/timeline.ts'
 
-/** Of what was raced and what is still planned, by the rules in force. Empty before rules are adopted. */
+/** Of what was raced and what is still planned. Empty before rules are adopted. */
 export function brokenAhead(state: State, now: number): readonly Finding[] {
-  const regulations = inForce(state, 'rules', now)
-  if (!regulations) return []
-  const crew = inForce(state, 'crew', now) ?? { people: [] }
-  const timeline = continuedTimeline(state, now)
-  return findings({ regulations, crew, timeline, notDriving: notDriving(state, now) }).filter(
+  return judge(state, continuedTimeline(state, now), now).filter(
     ({ verdict }) => verdict === 'broken',
   )
-}
-
-/** Driving held under an interruption, by the policy of its time. */
-function notDriving(state: State, now: number): readonly Stretch[] {
-  return state.raceControl.interruptions
-    .filter(({ policy }) => policy.driving === 'holds')
-    .map(({ fromAt, toAt }) => ({ fromAt, toAt: toAt ?? now }))
 }
 
 /**

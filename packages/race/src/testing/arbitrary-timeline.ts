@@ -189,6 +189,7 @@ export function someJudged(how: 'inOrder' | 'anyhow'): fc.Arbitrary<Judged> {
             spans: [...spans].sort(byBeginning),
             stops,
             isWhole,
+            notDriving: [],
           }
           const plain = { name: 'Arbitrary', timeZone: 'UTC', programme: [] }
           return { regulations: { ...plain, rules: [...rules] }, crew: { people }, timeline }

@@ -34,6 +34,8 @@ export interface Timeline {
   readonly stops: readonly TimelineStop[]
   /** Whether it reaches to the end of the race: what is owed at the end can only be missed by one that does. */
   readonly isWhole: boolean
+  /** Stretches of meeting time in which driving counted for nobody: held under an interruption, as was the rule then. */
+  readonly notDriving: readonly { readonly fromAt: number; readonly toAt: number }[]
 }
 
 /** The plan in force, whatever was raced; times ahead are about. Segments the rules lack are left out. */
@@ -43,6 +45,7 @@ export function planTimeline(state: State, now: number): Timeline {
     spans: plannedSpans(state, now),
     stops: plannedStops(state, now),
     isWhole: true,
+    notDriving: [],
   }
 }
 
@@ -54,6 +57,7 @@ export function raceTimeline(state: State, now: number): Timeline {
     spans: racedSpans(state, now),
     stops: madeStops(state, now),
     isWhole: segments.length > 0 && segments.every(({ over }) => over),
+    notDriving: notDriving(state, now),
   }
 }
 
@@ -76,7 +80,14 @@ export function continuedTimeline(state: State, now: number): Timeline {
     spans: [...race.spans, ...ahead].sort(byBeginning),
     stops: [...race.stops, ...stops],
     isWhole: inForce(state, 'plan', now) !== undefined || race.isWhole,
+    notDriving: race.notDriving,
   }
+}
+
+function notDriving(state: State, now: number): Timeline['notDriving'] {
+  return state.raceControl.interruptions
+    .filter(({ policy }) => policy.driving === 'holds')
+    .map(({ fromAt, toAt = now }) => ({ fromAt, toAt }))
 }
 
 function fromNow(state: State, span: TimelineSpan, now: number): TimelineSpan {

@@ -2,10 +2,9 @@
 import {
   contradictions,
   continuedTimeline,
-  currentRun,
   emptyState,
-  findings,
   inForce,
+  judge,
   planInForce,
   planTimeline,
   withDrafts,
@@ -56,32 +55,26 @@ export class RotationModel {
   readonly now = $derived.by(() =>
     this.started ? Math.floor(this.#meeting().now / RENEW_MS) * RENEW_MS : 0,
   )
-  readonly #state = $derived.by(() =>
-    withDrafts(this.started ? this.#meeting().state : emptyState, {
-      rules: this.rules,
-      crew: this.crew,
-      plan: this.plan,
-    }),
-  )
+  /** What was raced is judged by the rules of its time, unless this draft says otherwise of them all. */
+  readonly #state = $derived.by(() => {
+    const state = this.started ? this.#meeting().state : emptyState
+    const isChanged = this.planning.adoptable.some((draft) => draft === this.planning.rules)
+    const rules = this.started && !isChanged ? undefined : this.rules
+    return withDrafts(state, { rules, crew: this.crew, plan: this.plan })
+  })
   readonly timeline = $derived.by(() => planTimeline(this.#state, this.now))
-  /** The race so far, filled in under the plan. */
-  readonly raced = $derived.by(() =>
-    this.started ? continuedTimeline(this.#state, this.now).spans.filter(({ done }) => done) : [],
+  /** The plan, or once the race has begun what was raced followed by what is still planned. */
+  readonly #judged = $derived.by(() =>
+    this.started ? continuedTimeline(this.#state, this.now) : this.timeline,
   )
+  /** The race so far, filled in under the plan. */
+  readonly raced = $derived.by(() => this.#judged.spans.filter(({ done }) => done))
   readonly comparedSpans = $derived.by(() =>
     this.compared
       ? planTimeline(withDrafts(this.#state, { plan: this.compared }), this.now).spans
       : [],
   )
-  readonly running = $derived.by(() => currentRun(this.#state) !== undefined)
-  /** The plan, or once the race has begun what was raced followed by what is still planned. */
-  readonly findings = $derived.by(() =>
-    findings({
-      regulations: this.rules,
-      crew: this.crew,
-      timeline: this.started ? continuedTimeline(this.#state, this.now) : this.timeline,
-    }),
-  )
+  readonly findings = $derived.by(() => judge(this.#state, this.#judged, this.now))
   readonly broken = $derived.by(() => this.findings.filter(({ verdict }) => verdict === 'broken'))
   readonly contradictions = $derived.by(() => contradictions(this.rules, this.crew))
   readonly canUndo = $derived.by(() => this.#undone.length > 0)

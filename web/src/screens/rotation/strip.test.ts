@@ -11,7 +11,7 @@ const segment = (id: string, startsAt: number): TimelineSegment => ({
 /** An hour from 10:00, a break of half an hour, an hour from 11:30. */
 const TEN = 10 * HOUR_MS
 const segments = [segment('one', TEN), segment('two', TEN + 1.5 * HOUR_MS)]
-const timeline: Timeline = { segments, spans: [], stops: [], isWhole: true }
+const timeline: Timeline = { segments, spans: [], stops: [], isWhole: true, notDriving: [] }
 
 test('the strip goes from the first green to the last end, there and back', () => {
   const strip = stripOf(timeline, 500, 0)

@@ -50,14 +50,15 @@ export function found<K extends RuleKind>(byHand: ByHand & UnderTest<K>): readon
     regulations: regulationsOf([...rule, ...also]),
     crew: crewOf(byHand),
     timeline: timelineOf(byHand),
-    notDriving: (byHand.notDriving ?? []).map(stretch),
   })
   return kind === undefined ? all : all.filter((one) => one.rule === 'under-test')
 }
 
 export function timelineOf(byHand: ByHand): Timeline {
-  const { spans, stops = [], segments = [hour()], isWhole = true } = byHand
-  return { spans: [...spans].sort((a, b) => a.fromAt - b.fromAt), stops, segments, isWhole }
+  const { stops = [], segments = [hour()], isWhole = true } = byHand
+  const spans = [...byHand.spans].sort((a, b) => a.fromAt - b.fromAt)
+  const notDriving = (byHand.notDriving ?? []).map(stretch)
+  return { spans, stops, segments, isWhole, notDriving }
 }
 
 export function crewOf(byHand: ByHand): Crew {
