@@ -106,7 +106,7 @@ export type { MovedSpan } from './clocks/whom-it-moves.ts'
 export { THE_WALL, callsNow, type CallNow } from './clocks/calls-now.ts'
 export { between, type Between, type BetweenWork } from './clocks/between.ts'
 export { afterTheFlag, type AfterStep, type AfterTheFlag } from './clocks/after-the-flag.ts'
-export { addDistance, gapBetween, type Distance } from './standing/laps-and-sections.ts'
+export { type Distance } from './standing/laps-and-sections.ts'
 export { standing, type Rival, type Since, type Standing } from './standing/standing.ts'
 export { penalties, type PenaltyNow, type Protest, type ToServe } from './standing/penalties.ts'
 export { dutiesNow, dutyOf, nextDutyOf, type NextDuty } from './clocks/duties.ts'
@@ -137,7 +137,6 @@ export { contradictions, type Contradiction } from './contradictions/index.ts'
 export {
   optionalParts,
   saidTokens,
-  tokensOf,
   type OptionalToken,
   type PartToken,
   type Token,

@@ -151,9 +151,10 @@ export class RotationModel {
     if (this.chosen?.what !== 'place') return
     const { person, at } = this.chosen
     const plan = addSpanAt(this.#drawn, { person, duty, at, lengthMs: this.lengthOf(at.segment) })
+    const added = plan.spans.at(-1)
+    if (plan === this.#drawn || !added) return
     this.keep(plan)
-    const id = plan.spans.at(-1)?.id
-    if (plan !== this.#drawn || id !== undefined) this.chosen = { what: 'span', id: id ?? '' }
+    this.chosen = { what: 'span', id: added.id }
   }
 
   addStop(at: Position): void {
