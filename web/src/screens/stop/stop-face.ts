@@ -15,6 +15,8 @@ import { MOMENT_WORD } from '../../parts/stop-verdict.ts'
 import { clockTime, countdown, figure } from '../../parts/time.ts'
 import { urgencyOf, type Urgency } from '../../parts/urgency.ts'
 
+const SECOND_MS = 1_000
+
 export interface StopFace {
   readonly counts: 'down' | 'up' | 'go' | 'nothingYet'
   readonly big: string
@@ -115,9 +117,10 @@ function marginWords({ goMarginMs }: StopClock): string {
 
 function betweenWords({ goAt }: StopClock, { clock, timeZone }: StopSeen): string {
   if (goAt === undefined) return 'No GO: this screen’s clock is not set'
-  const [from, to] = [goAt - clock.boundMs, goAt + clock.boundMs].map((at) =>
-    clockTime(at, timeZone, { seconds: true }),
-  )
+  const seconds = (at: number) => clockTime(at, timeZone, { seconds: true })
+  const from = seconds(goAt - clock.boundMs)
+  // A second begun counts whole: the two never read the same.
+  const to = seconds(Math.ceil((goAt + clock.boundMs) / SECOND_MS) * SECOND_MS)
   return `GO between ${from} and ${to}: this screen’s clock is not set`
 }
 
