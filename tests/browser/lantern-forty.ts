@@ -21,6 +21,7 @@ import {
 } from '@pitlamp/race'
 import { v7 as uuidV7 } from 'uuid'
 import type { Device } from '../device.ts'
+import { zoneWhere } from './zone.ts'
 
 export const IDA = '018f3a50-6a00-7000-8000-00000000c001'
 export const TOM = '018f3a50-6a00-7000-8000-00000000c002'
@@ -32,7 +33,8 @@ const EVERY_DUTY = ['controller', 'post', 'wall', 'bench'] as const
 const rules: DocumentContent<'rules'> = {
   name: 'Lantern Forty',
   place: 'The Old Ropeworks',
-  timeZone: 'Europe/Dublin',
+  // The race goes past midnight, where the words for a time are longest.
+  timeZone: zoneWhere(23),
   programme: [
     { id: 's1', kind: 'segment', length: { by: 'time', lengthMs: 40 * MINUTE_MS } },
     { id: 'b1', kind: 'break', lengthMs: 10 * MINUTE_MS },

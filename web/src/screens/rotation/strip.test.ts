@@ -42,8 +42,12 @@ test('it snaps to a minute only where a minute is three pixels wide', () => {
 test('marks are as close as their words allow', () => {
   const minutes = (width: number) =>
     marksOn(stripOf(timeline, width, 0), 70).map((at) => (at - TEN) / MINUTE_MS)
-  // 70 px of 500 are 21 min of 150: every half hour, and half of it stays free at the end.
-  // Of 100 px they are 105 min: every two hours.
+  // 70 px of 500 are 21 min of 150: every half hour, and the last has its words’ room before the end.
+  // Of 100 px they are 105 min: every two hours. Of 400 px 26 min: 120 + 26 still fit; of 350 px 30 min: just.
+  // Of 340 px 30.9 min: every hour, and 120 + 30.9 no longer fit.
   expect(minutes(500)).toEqual([0, 30, 60, 90, 120])
+  expect(minutes(400)).toEqual([0, 30, 60, 90, 120])
+  expect(minutes(350)).toEqual([0, 30, 60, 90, 120])
+  expect(minutes(340)).toEqual([0, 60])
   expect(minutes(100)).toEqual([0])
 })

@@ -86,7 +86,7 @@ export function marksOn(strip: Strip, apartPx: number): readonly number[] {
   const minutes = EVERY_MINUTES.find((step) => step * MINUTE_MS >= apartMs) ?? 1_440
   const every = minutes * MINUTE_MS
   const marks: number[] = []
-  const lastAt = strip.toAt - apartMs / 2
+  const lastAt = strip.toAt - apartMs
   for (let at = Math.ceil(strip.fromAt / every) * every; at <= lastAt; at += every) {
     marks.push(at)
   }
