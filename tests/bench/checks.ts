@@ -1,9 +1,11 @@
 /**
  * Every check on a plan of 24 h, as often as the ribbon asks while a finger drags. Four times slow-down is reckoned,
- * not staged: see `fold.ts`. Medians of runs in which checks and baseline alternate, once the engine knows both.
+ * not staged: see `fold.ts`. Medians of runs in which checks and baseline alternate, once the engine knows both. Checks
+ * and plan are bundled as browsers get them.
  */
-import { findings } from '@pitlamp/race'
-import { longPlan } from './plans/long-plan.ts'
+import { join } from 'node:path'
+import { bundled } from './bundle/bundled.ts'
+import type * as Dragged from './plans/dragged.ts'
 import { median, rounded, type Row } from './row.ts'
 
 const SLOW_DOWN = 4
@@ -11,7 +13,9 @@ const GOAL_MS = 10
 const WARM_UPS = 200
 const RUNS = 101
 
-export function bench(): readonly Row[] {
+export async function bench(): Promise<readonly Row[]> {
+  const dragged = join(import.meta.dirname, 'plans/dragged.ts')
+  const { findings, longPlan } = await bundled<typeof Dragged>(dragged)
   const plan = longPlan()
   const text = JSON.stringify(plan)
   const parsing: number[] = []

@@ -22,6 +22,8 @@ export interface Race {
   readonly drives?: readonly Turn[]
   readonly posts?: readonly Turn[]
   readonly stops?: readonly Stop[]
+  /** Of everybody; nobody's is known where nothing is said. */
+  readonly paceMs?: number
 }
 
 /** From and to in minutes of the race clock, counted on over segments. */
@@ -48,6 +50,7 @@ export function judge<K extends RuleKind>(
         id: name,
         name,
         duties: [],
+        ...(race.paceMs === undefined ? {} : { paceMs: race.paceMs }),
       })),
     },
     timeline: {

@@ -280,3 +280,20 @@ test('K3: at most 70 min, and a change with oneself begins anew', () => {
   expect(longest(inTurn(['Ana'], 3, 70))).toEqual([['kept', 70, 0]])
   expect(longest([['Ana', 0, 71]])).toEqual([['broken', 71, -1]])
 })
+
+test('K3: at least one lap between two changes', () => {
+  const laps = (minutes: number) => {
+    const end = 60 + minutes
+    const drives: readonly Turn[] = [...inTurn(['Ana'], 1, 60), ['Ben', 60, end], ['Ana', end, 120]]
+    return inMinutes(
+      judge({ segments: [120], drives, paceMs: MINUTE }, 'lapsBetweenChanges', {
+        value: { atLeast: 1 },
+        also: [withOneself],
+      }),
+    )
+  }
+  // A lap of a minute: in one and a half the kart laps once, in one just once, in half a minute not at all.
+  expect(laps(1.5)).toEqual([['kept', 1, 0]])
+  expect(laps(1)).toEqual([['kept', 1, 0]])
+  expect(laps(0.5)).toEqual([['broken', 0, -1]])
+})

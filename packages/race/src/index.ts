@@ -31,7 +31,7 @@ export {
   type Regulations,
   type SegmentItem,
 } from './documents/rules.ts'
-export { crewSchema, type Crew, type CrewMember } from './documents/crew.ts'
+export { crewSchema, type Crew, type CrewMember, type PersonWish } from './documents/crew.ts'
 export { carSchema, type Car } from './documents/car.ts'
 export {
   CALL_DEFAULTS,
@@ -95,7 +95,7 @@ export {
   type StopClock,
 } from './clocks/stop-clock.ts'
 export { stopsDone, type StopsDone, type StopWindow } from './clocks/stops-done.ts'
-export { stopVerdict, type StopCost, type StopVerdict } from './clocks/stop-verdict.ts'
+export { leavingNow, stopVerdict, type StopCost, type StopVerdict } from './clocks/stop-verdict.ts'
 export { faultClocks, type FaultClocks } from './clocks/fault-clocks.ts'
 export { compulsoryRepairs, type CompulsoryRepair } from './clocks/compulsory-repairs.ts'
 export type { RepairLimit } from './clocks/repair-limits.ts'
@@ -104,15 +104,42 @@ export { energyNow, type EnergyNow } from './clocks/energy.ts'
 export { stayOut, type StayOut, type StayOutChoice } from './clocks/stay-out.ts'
 export type { MovedSpan } from './clocks/whom-it-moves.ts'
 export { THE_WALL, callsNow, type CallNow } from './clocks/calls-now.ts'
+export {
+  LANE_CHANGE_WORK,
+  laneChange,
+  type Countdown,
+  type LaneChange,
+  type SitOut,
+} from './clocks/lane-change.ts'
+export type { MoveStep } from './clocks/lane-change-moves.ts'
+export { LIGHTS, lightTest, type LightTest } from './clocks/lights.ts'
+export { runningTimes, type CarRunning, type PartRunning } from './clocks/running-time.ts'
+export { darknessOf, type Darkness } from './time/darkness.ts'
+export { lanesOf, type Lane, type SegmentLane } from './time/lanes.ts'
+export { roundOf, type RoundPlace } from './time/lane-order.ts'
+export { countsOf, type RunCounts } from './time/runs-that-count.ts'
+export { hoursOfClock } from './time/hours-of-clock.ts'
+export { awayNow } from './time/away.ts'
+export { changesFor, type ChangeFor, type Seen } from './changes/changes-for.ts'
+export { dutiesAhead, type DutyAhead } from './changes/duties-ahead.ts'
+export { doubleBooked, type Apart, type DoubleBooked } from './timeline/double-booked.ts'
+export type { Shortened } from './timeline/shortened.ts'
+export { wishesOf, type WishFinding } from './checks/wishes.ts'
 export { between, type Between, type BetweenWork } from './clocks/between.ts'
 export { afterTheFlag, type AfterStep, type AfterTheFlag } from './clocks/after-the-flag.ts'
 export { type Distance } from './standing/laps-and-sections.ts'
+export { comparableAt, type Comparable } from './standing/comparable.ts'
+export { pastedLines, type Pasted } from './standing/pasted.ts'
+export { resultOf, type OfSegments, type Result, type ResultLine } from './standing/result.ts'
+export type { ClassifiedLine, SegmentResult } from './standing/segment-results.ts'
+export type { Tie, TieBreak } from './standing/ties.ts'
 export { standing, type Rival, type Since, type Standing } from './standing/standing.ts'
 export { penalties, type PenaltyNow, type Protest, type ToServe } from './standing/penalties.ts'
 export { dutiesNow, dutyOf, nextDutyOf, type NextDuty } from './clocks/duties.ts'
 export { nextHandover, type NextHandover } from './clocks/next-handover.ts'
 export { type Obligation, type ObligationKind } from './obligations/obligation.ts'
 export { obligations } from './obligations/obligations.ts'
+export { stopsDue } from './obligations/stops-due.ts'
 export { ALERT_THRESHOLDS_MS, alertsBetween, type Alert } from './obligations/alerts.ts'
 export { may, mayRecord, type Action } from './access/may.ts'
 export {
@@ -125,6 +152,7 @@ export {
 export type { TimelineSegment } from './timeline/segments.ts'
 export type { TimelineStop } from './timeline/stops.ts'
 export { withDrafts, type Drafts } from './timeline/with-drafts.ts'
+export { durationInWords } from './checks/in-words.ts'
 export { findings, type Finding } from './checks/findings.ts'
 export { judge } from './checks/judge.ts'
 export { CHECKS } from './checks/index.ts'

@@ -54,6 +54,10 @@ test('L34: crew take the wall where they are let, the wall and the captain take 
   expect(ROLES.filter((role) => may(role, { do: 'takeBackWall' }))).toEqual(['pitWall', 'captain'])
 })
 
+test('L34: the wall and the captain have rotations worked out', () => {
+  expect(ROLES.filter((role) => may(role, { do: 'workOut' }))).toEqual(['pitWall', 'captain'])
+})
+
 test('L34: everybody reads, only the captain leads', () => {
   const leads: Action[] = [
     { do: 'invite' },

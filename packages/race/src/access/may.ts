@@ -16,7 +16,7 @@ export type CaptainsAction =
 export type Action =
   | { readonly do: 'record'; readonly kind: string }
   | { readonly do: 'correct'; readonly own: boolean }
-  | { readonly do: CaptainsAction | 'read' | 'takeWall' | 'takeBackWall' }
+  | { readonly do: CaptainsAction | 'read' | 'takeWall' | 'takeBackWall' | 'workOut' }
 
 type Corrections = 'none' | 'own' | 'any'
 
@@ -70,6 +70,7 @@ export function may(role: Role, action: Action): boolean {
     case 'takeWall':
       return wall === 'takes'
     case 'takeBackWall':
+    case 'workOut':
       return wall === 'keeps'
     case 'invite':
     case 'manageDevices':

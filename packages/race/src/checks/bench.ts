@@ -1,4 +1,7 @@
-/** What every check looks at: a timeline judged by rules, with driving put together once for all of them. */
+/**
+ * What every check looks at: a timeline judged by rules. What several checks would each make of the same timeline is
+ * made once for all of them.
+ */
 import type { Crew, CrewMember } from '../documents/crew.ts'
 import type { Regulations } from '../documents/rules.ts'
 import { ruleValue, rulesOf } from '../rules/index.ts'
@@ -12,12 +15,20 @@ export interface Judged {
   readonly regulations: Regulations
   readonly crew: Crew
   readonly timeline: Timeline
+  /** Who said to be away, late or unwell, and from when until when: what is planned then cannot be. */
+  readonly away?: ReadonlyMap<string, Stretch>
 }
 
 export interface Bench extends Judged {
   /** One for each person of the crew or of the timeline, in the crew's order. */
   readonly people: readonly BenchPerson[]
   readonly drivers: readonly BenchPerson[]
+  /** The controller as it goes from hand to hand: all drivers' stints in order of beginning. */
+  readonly turns: readonly Turn[]
+  /** What is owed at stops is owed by mandatory ones. */
+  readonly mandatoryStops: readonly TimelineStop[]
+  /** What a stop is taken to last while its end is not known; 0 without a minimum. */
+  readonly stopMinimumMs: number
   /** Milliseconds of race clock in all segments that have a length. */
   readonly raceMs: number
   /** Every duty of a segment, in order. */
@@ -36,10 +47,20 @@ export interface BenchPerson {
   readonly member?: CrewMember
   /** Every duty, in order. */
   readonly spans: readonly TimelineSpan[]
+  /** Those at the controller, and their ids. */
+  readonly driving: readonly TimelineSpan[]
+  readonly drivingIds: readonly string[]
+  /** Those at a post. */
+  readonly posts: readonly TimelineSpan[]
   readonly stints: readonly Stint[]
   /** What counts as driving, in order, in meeting time. */
   readonly driven: readonly Stretch[]
   readonly drivenMs: number
+}
+
+export interface Turn {
+  readonly driver: BenchPerson
+  readonly stint: Stint
 }
 
 export function benchOf(judged: Judged): Bench {
@@ -57,14 +78,19 @@ export function benchOf(judged: Judged): Bench {
   const people = everybody(crew, timeline).map((one) =>
     benchPerson(one, { judged, holes, spans: spansOf.get(one.id) ?? [] }),
   )
+  const drivers = people.filter(({ stints }) => stints.length > 0)
   const names = new Map(people.map(({ id, name }) => [id, name]))
   return {
     regulations,
     crew,
     timeline,
+    ...(judged.away ? { away: judged.away } : {}),
     people,
     raceMs,
-    drivers: people.filter(({ stints }) => stints.length > 0),
+    drivers,
+    turns: turnsOf(drivers),
+    mandatoryStops: timeline.stops.filter(({ mandatory }) => mandatory),
+    stopMinimumMs: stopMinimumMs(regulations),
     spansIn: (segment) => spansIn.get(segment) ?? [],
     stopsIn: (segment) => stopsIn.get(segment) ?? [],
     nameOf: (person) => names.get(person) ?? 'Somebody',
@@ -112,12 +138,16 @@ interface ToPutTogether {
 function benchPerson({ id, name, member }: Somebody, of: ToPutTogether): BenchPerson {
   const { regulations, timeline } = of.judged
   const { spans, holes } = of
-  const stints = stintsOf({ spans, timeline, regulations, holes })
+  const driving = spans.filter(({ duty }) => duty === 'controller')
+  const stints = stintsOf({ driving, timeline, regulations, holes })
   const driven = stints.flatMap((stint) => stint.driven)
   return {
     id,
     name,
     spans,
+    driving,
+    drivingIds: driving.map((span) => span.id),
+    posts: spans.filter(({ duty }) => duty === 'post'),
     stints,
     driven,
     ...(member ? { member } : {}),
@@ -126,12 +156,23 @@ function benchPerson({ id, name, member }: Somebody, of: ToPutTogether): BenchPe
   }
 }
 
+function turnsOf(drivers: readonly BenchPerson[]): readonly Turn[] {
+  return drivers
+    .flatMap((driver) => driver.stints.map((stint): Turn => ({ driver, stint })))
+    .sort((a, b) => a.stint.fromAt - b.stint.fromAt || a.stint.toAt - b.stint.toAt)
+}
+
+function stopMinimumMs({ rules }: Regulations): number {
+  return known(ruleValue(rules, 'stopMinimum')?.minimumMs) ?? 0
+}
+
 function groupsOf<T>(all: readonly T[], by: (one: T) => string): ReadonlyMap<string, readonly T[]> {
   const groups = new Map<string, T[]>()
   for (const one of all) {
-    const group = groups.get(by(one))
+    const name = by(one)
+    const group = groups.get(name)
     if (group) group.push(one)
-    else groups.set(by(one), [one])
+    else groups.set(name, [one])
   }
   return groups
 }
@@ -142,6 +183,6 @@ function stopsThatDoNotCount({ regulations, timeline }: Judged): readonly Stretc
     ({ value }) => value.what === 'stops',
   )
   if (!rule || known(rule.value.counts) !== false) return []
-  const minimumMs = known(ruleValue(regulations.rules, 'stopMinimum')?.minimumMs) ?? 0
+  const minimumMs = stopMinimumMs(regulations)
   return timeline.stops.map(({ at, outAt }) => ({ fromAt: at, toAt: outAt ?? at + minimumMs }))
 }

@@ -2,6 +2,7 @@
 import { inForce } from '../fold/in-force.ts'
 import type { State } from '../fold/state.ts'
 import type { Timeline } from '../timeline/timeline.ts'
+import { awayNow } from '../time/away.ts'
 import { findings, type Finding, type InForce } from './findings.ts'
 
 /**
@@ -10,10 +11,11 @@ import { findings, type Finding, type InForce } from './findings.ts'
  */
 export function judge(state: State, timeline: Timeline, now: number): readonly Finding[] {
   const crew = inForce(state, 'crew', now) ?? { people: [] }
+  const away = awayNow(state, now)
   return periodsOf(state).flatMap((period) => {
     const regulations = inForce(state, 'rules', period.isLast ? Infinity : period.fromAt)
     if (!regulations) return []
-    const found = findings({ regulations, crew, timeline }, period)
+    const found = findings({ regulations, crew, timeline, away }, period)
     return period.isLast ? found : found.filter(({ verdict }) => verdict === 'broken')
   })
 }

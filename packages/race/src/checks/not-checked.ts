@@ -1,12 +1,12 @@
 /** Kinds that a timeline cannot be held against, each with why: shown, kept, used elsewhere. */
 export const NOT_CHECKED = {
-  laneOrder: { notChecked: 'Lanes are read from the programme.' },
+  laneOrder: { notChecked: 'Lanes follow from it once it is known where we begin.' },
   startingLane: { notChecked: 'It is entered once it is known.' },
   tracks: { notChecked: 'The hall has what it has.' },
   laneChange: { notChecked: 'It is counted down when it comes.' },
   restart: { notChecked: 'Nobody tells the program where the car stands.' },
-  darkSegments: { notChecked: 'It darkens no plan; wishes of people look at it.' },
-  darkHours: { notChecked: 'It darkens no plan; wishes of people look at it.' },
+  darkSegments: { notChecked: 'It darkens no plan; lights are tried before it.' },
+  darkHours: { notChecked: 'It darkens no plan; lights are tried before it.' },
   cutProRata: { notChecked: 'It changes other limits once a race is shortened.' },
   countsAsDriving: { notChecked: 'It decides what other limits count.' },
   changeWithOneself: { notChecked: 'It decides what other limits count.' },

@@ -8,14 +8,16 @@ import { cutOut, lengthOf, type Stretch } from './stretches.ts'
 
 export interface Stint extends Stretch {
   readonly spans: readonly TimelineSpan[]
+  /** Of its spans: every check names them. */
+  readonly spanIds: readonly string[]
   /** What counts as driving, in order. */
   readonly driven: readonly Stretch[]
   readonly drivenMs: number
 }
 
 export interface OfWhom {
-  /** Of one person, in order. */
-  readonly spans: readonly TimelineSpan[]
+  /** At the controller, of one person, in order. */
+  readonly driving: readonly TimelineSpan[]
   readonly timeline: Timeline
   readonly regulations: Regulations
   readonly holes: readonly Stretch[]
@@ -26,12 +28,11 @@ export interface OfWhom {
  * one. A stint goes on over a lane change, which counts as driving where the rules let the clock run; a break
  * ends it.
  */
-export function stintsOf({ spans, timeline, regulations, holes }: OfWhom): readonly Stint[] {
+export function stintsOf({ driving, timeline, regulations, holes }: OfWhom): readonly Stint[] {
   const begins = known(ruleValue(regulations.rules, 'changeWithOneself')?.begins) === true
   const counts = policyFor(regulations, 'driving', 'laneChange')
   const stints: TimelineSpan[][] = []
-  for (const span of spans) {
-    if (span.duty !== 'controller') continue
+  for (const span of driving) {
     const stint = stints.at(-1)
     const before = stint?.at(-1)
     const isChange = begins && before !== undefined && isWithOneself(before, span)
@@ -56,7 +57,8 @@ function stintOf(
   const toAt = spans.reduce((last, span) => Math.max(last, span.toAt), fromAt)
   const pieces = overLaneChanges ? [{ fromAt, toAt }] : apart(spans)
   const driven = pieces.flatMap((piece) => cutOut(piece, holes))
-  return { fromAt, toAt, spans, driven, drivenMs: lengthOf(driven) }
+  const spanIds = spans.map(({ id }) => id)
+  return { fromAt, toAt, spans, spanIds, driven, drivenMs: lengthOf(driven) }
 }
 
 /** Stretches in order of beginning, made to lie apart: spans of one person that overlap by mistake count once. */

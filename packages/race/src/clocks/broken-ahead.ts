@@ -12,22 +12,56 @@ export function brokenAhead(state: State, now: number): readonly Finding[] {
 }
 
 /**
- * Breaches that `after` has over and above `before`: of one limit and the same people, as many more as there are.
- * A breach that was there and grows is not new.
+ * Breaches that `after` has over and above `before`. Each is held against one there was: the same sentence first, then
+ * one of the same limit, people, spans and stops, then one whose spans and stops overlap for the most part. A breach
+ * that was there and grows is not new; one of the same limit and people elsewhere is.
  */
 export function newlyBroken(
   before: readonly Finding[],
   after: readonly Finding[],
 ): readonly Finding[] {
-  const there = new Map<string, number>()
-  for (const finding of before) there.set(keyOf(finding), (there.get(keyOf(finding)) ?? 0) + 1)
-  return after.filter((finding) => {
-    const left = there.get(keyOf(finding)) ?? 0
-    there.set(keyOf(finding), left - 1)
-    return left <= 0
-  })
+  const there = new Set(before)
+  const found = new Set(after)
+  for (const isSame of [isUnchanged, concernsTheSame, isMovedOn]) {
+    for (const finding of found) {
+      const same = [...there].find((one) => one.id === finding.id && isSame(one, finding))
+      if (!same) continue
+      there.delete(same)
+      found.delete(finding)
+    }
+  }
+  return [...found]
 }
 
-function keyOf({ id, people }: Finding): string {
-  return `${id} ${people.join(' ')}`
+function isUnchanged(one: Finding, other: Finding): boolean {
+  return one.sentence === other.sentence && isSameList(one.people, other.people)
+}
+
+function concernsTheSame(one: Finding, other: Finding): boolean {
+  const concerned = concernedBy(one)
+  if (concerned.length === 0) return false
+  return isSameList(one.people, other.people) && isSameList(concerned, concernedBy(other))
+}
+
+/**
+ * At least half of what the two concern is concerned by both, or one of them concerns nothing else. Where neither
+ * names a span or a stop, another value: of the same value the sentence would be another only elsewhere.
+ */
+function isMovedOn(one: Finding, other: Finding): boolean {
+  const [these, those] = [concernedBy(one), concernedBy(other)]
+  if (these.length === 0 && those.length === 0) return one.value !== other.value
+  const both = these.filter((id) => those.includes(id)).length
+  const either = these.length + those.length - both
+  return (
+    isSameList(one.people, other.people) &&
+    (2 * both >= either || both === Math.min(these.length, those.length))
+  )
+}
+
+function concernedBy({ spans, stops }: Finding): readonly string[] {
+  return [...spans, ...stops]
+}
+
+function isSameList(one: readonly string[], other: readonly string[]): boolean {
+  return one.length === other.length && one.every((id, place) => id === other[place])
 }

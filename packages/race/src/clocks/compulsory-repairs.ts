@@ -3,7 +3,9 @@ import { inForce } from '../fold/in-force.ts'
 import type { FaultState, State } from '../fold/state.ts'
 import { rulesOf, type RuleOf } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
+import { darknessOf } from '../time/darkness.ts'
 import { lappingMs } from '../time/lapping.ts'
+import { segmentsOf, type SegmentOutlook } from '../time/programme.ts'
 import { paceNow } from './pace.ts'
 import { repairLimits, type RepairLimit } from './repair-limits.ts'
 import { repairOpportunityAt } from './repair-opportunity.ts'
@@ -40,7 +42,8 @@ export interface CompulsoryRepair {
  * Open faults whose name is the `what` of a rule in force, capitals aside; soonest first, of each fault the first
  * rule that names it. A first fault of its name has the milder limit where the rules have one, and so has one that
  * a marshal or another car caused where it counts as a first; it is a first one all the same, and the next of ours
- * has the usual limit: the reading that cannot cost a penalty.
+ * has the usual limit: the reading that cannot cost a penalty. A rule for dark segments alone sets its limit while
+ * one runs, from its green, and by the lane change before one.
  */
 export function compulsoryRepairs(state: State, now: number): readonly CompulsoryRepair[] {
   const rules = rulesOf(inForce(state, 'rules', now)?.rules ?? [], 'compulsoryRepair')
@@ -61,7 +64,13 @@ interface Asked {
 function repairOf(state: State, { fault, rule, now }: Asked): CompulsoryRepair {
   const { id, clause, value } = rule
   const because = milderBecause(state, fault, rule)
-  const limits = repairLimits(state, { fault, value: because ? LANE_CHANGE : value, now })
+  const dark = known(value.when) === 'darkSegments' ? inTheDark(state, now) : undefined
+  const usual = because || dark?.is === 'soon' ? LANE_CHANGE : value
+  const since = Math.max(fault.notedAt, dark?.since ?? fault.notedAt)
+  const limits =
+    dark?.is === 'no'
+      ? []
+      : repairLimits(state, { fault: { ...fault, notedAt: since }, value: usual, now })
   const [limit] = limits
   const onlyUnderGreen = known(value.underGreen) ?? 'notKnown'
   const opportunityAt = repairOpportunityAt(state, now, { onlyUnderGreen })
@@ -81,6 +90,23 @@ function repairOf(state: State, { fault, rule, now }: Asked): CompulsoryRepair {
 }
 
 const LANE_CHANGE = { until: 'laneChange' } as const
+
+interface InTheDark {
+  readonly is: 'now' | 'soon' | 'no'
+  /** The green of the dark segment that runs, or of the one before it: lane changes that came earlier do not count. */
+  readonly since?: number
+}
+
+/** Whether a segment runs in the dark, or the next one will; what is only partly dark is dark. */
+function inTheDark(state: State, now: number): InTheDark {
+  const segments = segmentsOf(state, now)
+  const isDark = (one: SegmentOutlook | undefined) =>
+    one !== undefined && ['dark', 'partly'].includes(darknessOf(state, one, now).is)
+  const running = segments.find((one) => one.state === 'running')
+  if (isDark(running)) return { is: 'now', since: running?.startsAt }
+  if (!isDark(segments.find((one) => one.state === 'ahead'))) return { is: 'no' }
+  return { is: 'soon', since: state.raceControl.runs.at(-1)?.greenAt }
+}
 
 function milderBecause(
   state: State,

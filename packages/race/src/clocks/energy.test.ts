@@ -64,6 +64,16 @@ test('L43: laps without a pace are known only as long as nothing was run', () =>
   ])
 })
 
+test('L43: how many laps there were then is still said', () => {
+  const pressing = running({ fullLaps: 60 })
+  expect(energyNow(pressing.state(), GREEN)?.lapsThen).toBeUndefined()
+  expect(energyNow(pressing.state(), GREEN + MINUTE)).toMatchObject({
+    ...{ lapsThen: 60, since: GREEN, empty: false },
+  })
+  pressing.press(GREEN + 2 * MINUTE, 'energy.1', { what: 'read', lapsLeft: 48 })
+  expect(energyNow(pressing.state(), GREEN + 3 * MINUTE)?.lapsThen).toBe(48)
+})
+
 test('a full load known both ways tells how long a lap takes', () => {
   const pressing = running({ fullLaps: 60, fullMs: 600_000 })
   expect(energyNow(pressing.state(), GREEN + MINUTE)).toMatchObject({
@@ -74,8 +84,16 @@ test('a full load known both ways tells how long a lap takes', () => {
 test('it is empty, not less than that', () => {
   const pressing = running({ fullMs: 600_000 })
   expect(energyNow(pressing.state(), GREEN + 11 * MINUTE)).toMatchObject({
-    ...{ timeLeftMs: 0, empty: true },
+    ...{ timeLeftMs: 0, empty: true, emptyAt: GREEN + 10 * MINUTE },
   })
+})
+
+test('when it was empty is counted while the car ran', () => {
+  const pressing = running({ fullMs: 600_000 })
+  pressing.press(GREEN + 2 * MINUTE, 'trackCall.1', {})
+  pressing.press(GREEN + 5 * MINUTE, 'powerOn.1', {})
+  // Two minutes before the call and eight after it: 5 + 8.
+  expect(energyNow(pressing.state(), GREEN + 15 * MINUTE)?.emptyAt).toBe(GREEN + 13 * MINUTE)
 })
 
 test('nothing is said where nobody says how much there is', () => {
@@ -99,4 +117,13 @@ test('it falls due with a wick, held while the car stands, unless it outlasts th
   expect(due(3)).toMatchObject({ held: true, dueAt: GREEN + 11 * MINUTE })
   const last = running({ fullMs: 3_600_000 })
   expect(obligations(last.state(), GREEN).map(({ kind }) => kind)).not.toContain('energyEmpty')
+})
+
+test('an empty load is over since it was empty, and nothing of it is due while the car does not run', () => {
+  const pressing = running({ fullMs: 600_000 })
+  const due = (minute: number) =>
+    obligations(pressing.state(), GREEN + minute * MINUTE).find((one) => one.kind === 'energyEmpty')
+  expect(due(12)).toMatchObject({ dueAt: GREEN + 10 * MINUTE, held: false })
+  pressing.press(GREEN + 13 * MINUTE, 'segmentEnd.1', { segment: 'one' })
+  expect(due(14)).toBeUndefined()
 })

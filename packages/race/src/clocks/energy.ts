@@ -1,9 +1,10 @@
 /** What is left on the load. */
+import { lengthOf, type Stretch } from '../checks/stretches.ts'
 import { inForce } from '../fold/in-force.ts'
 import type { Said, State } from '../fold/state.ts'
 import { rulesOf, type RuleValue } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
-import { lapsNow, lappingMs } from '../time/lapping.ts'
+import { lapping, lapsNow } from '../time/lapping.ts'
 import { paceNow } from './pace.ts'
 
 export interface EnergyNow {
@@ -14,13 +15,15 @@ export interface EnergyNow {
   readonly from: 'read' | 'filled' | 'start'
   /** The entry, where it was read or filled; the first run's where it is the start. */
   readonly entry: string
-  /** Whole laps, rounded down; never below 0. */
+  /** Whole laps, rounded down; never below 0. Absent where only laps are known, no pace, and some were run. */
   readonly lapsLeft?: number
+  /** Laps that were on the load at `since`, where how many of them are left cannot be told. */
+  readonly lapsThen?: number
   /** Never below 0; absent where only laps are known and no pace. */
   readonly timeLeftMs?: number
   /** A full load. */
   readonly lengthMs?: number
-  /** About when, at rate 1 from now. */
+  /** About when it is empty, at rate 1 from now; of an empty one, when it was. */
   readonly emptyAt?: number
   /** Whether the car uses it now. */
   readonly running: boolean
@@ -50,20 +53,42 @@ export function energyNow(state: State, now: number): EnergyNow | undefined {
   const load = last ? loadOf(last, full) : full
   if (since === undefined || entry === undefined || !isKnown(load)) return undefined
   const atEmpty = known(rule?.value.atEmpty)
-  const ranMs = lappingMs(state, { fromAt: since, toAt: now })
+  const ran = lapping(state, { fromAt: since, toAt: now })
+  const ranMs = lengthOf(ran)
   const lapMs = paceNow(state, now) ?? lapOf(full)
   const left = leftOf(load, ranMs, lapMs)
+  const { lapsLeft, lapsThen, timeLeftMs } = left
   const lengthMs = full.ms ?? (full.laps !== undefined && lapMs ? full.laps * lapMs : undefined)
   return {
     ...{ basis: last && ranMs === 0 ? 'read' : 'estimated', since, entry },
     from: last?.body.what ?? 'start',
-    ...left,
+    ...(lapsLeft === undefined ? {} : { lapsLeft }),
+    ...(lapsThen === undefined ? {} : { lapsThen }),
     ...(lengthMs === undefined ? {} : { lengthMs }),
-    ...(left.timeLeftMs === undefined ? {} : { emptyAt: now + left.timeLeftMs }),
-    ...{ running: lapsNow(state), empty: left.timeLeftMs === 0 || left.lapsLeft === 0 },
+    ...emptyAtOf(left, { now, ran }),
+    ...{ running: lapsNow(state), empty: timeLeftMs === 0 || lapsLeft === 0 },
     ...(atEmpty === undefined ? {} : { atEmpty }),
     ...(rule?.clause === undefined ? {} : { clause: rule.clause }),
   }
+}
+
+interface Ran {
+  readonly now: number
+  readonly ran: readonly Stretch[]
+}
+
+function emptyAtOf(
+  { loadMs, timeLeftMs }: Left,
+  { now, ran }: Ran,
+): Pick<EnergyNow, 'emptyAt' | 'timeLeftMs'> {
+  if (loadMs === undefined || timeLeftMs === undefined) return {}
+  if (timeLeftMs > 0) return { timeLeftMs, emptyAt: now + timeLeftMs }
+  let leftMs = loadMs
+  for (const { fromAt, toAt } of ran) {
+    if (toAt - fromAt >= leftMs) return { timeLeftMs, emptyAt: fromAt + leftMs }
+    leftMs -= toAt - fromAt
+  }
+  return { timeLeftMs, emptyAt: now }
 }
 
 function fullOf(value: RuleValue<'energy'> | undefined): Load {
@@ -87,16 +112,17 @@ function lapOf({ laps, ms }: Load): number | undefined {
   return laps && ms ? Math.floor(ms / laps) : undefined
 }
 
-function leftOf(
-  { laps, ms }: Load,
-  ranMs: number,
-  lapMs: number | undefined,
-): Pick<EnergyNow, 'lapsLeft' | 'timeLeftMs'> {
+interface Left extends Pick<EnergyNow, 'lapsLeft' | 'lapsThen' | 'timeLeftMs'> {
+  /** The whole load in time. */
+  readonly loadMs?: number
+}
+
+function leftOf({ laps, ms }: Load, ranMs: number, lapMs: number | undefined): Left {
   const loadMs = ms ?? (laps !== undefined && lapMs ? laps * lapMs : undefined)
-  if (loadMs === undefined) return ranMs === 0 && laps !== undefined ? { lapsLeft: laps } : {}
+  const lapsAsRead = laps === undefined ? {} : ranMs === 0 ? { lapsLeft: laps } : { lapsThen: laps }
+  if (loadMs === undefined) return lapsAsRead
   const timeLeftMs = Math.max(0, loadMs - ranMs)
-  if (!lapMs)
-    return { timeLeftMs, ...(ranMs === 0 && laps !== undefined ? { lapsLeft: laps } : {}) }
+  if (!lapMs) return { loadMs, timeLeftMs, ...lapsAsRead }
   const leftMs = laps === undefined ? timeLeftMs : laps * lapMs - ranMs
-  return { timeLeftMs, lapsLeft: Math.max(0, Math.floor(leftMs / lapMs)) }
+  return { loadMs, timeLeftMs, lapsLeft: Math.max(0, Math.floor(leftMs / lapMs)) }
 }

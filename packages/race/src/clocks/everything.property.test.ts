@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { changesFor } from '../changes/changes-for.ts'
 import { readEntry } from '../entry/read.ts'
 import { fold } from '../fold/fold.ts'
 import { alertsBetween } from '../obligations/alerts.ts'
@@ -7,10 +8,14 @@ import { obligations } from '../obligations/obligations.ts'
 import { someLog } from '../testing/arbitrary-log.ts'
 import { PEOPLE } from '../testing/ids.ts'
 import { GREEN } from '../testing/pressing.ts'
+import { comparableAt } from '../standing/comparable.ts'
 import { penalties } from '../standing/penalties.ts'
+import { resultOf } from '../standing/result.ts'
 import { standing } from '../standing/standing.ts'
+import { doubleBooked } from '../timeline/double-booked.ts'
 import { planTimeline, raceTimeline } from '../timeline/timeline.ts'
 import { atOf, clockAt } from '../time/clock-map.ts'
+import { lanesOf } from '../time/lanes.ts'
 import { currentRun, segmentsOf } from '../time/programme.ts'
 import { afterTheFlag } from './after-the-flag.ts'
 import { allowances } from './allowances.ts'
@@ -21,8 +26,11 @@ import { energyNow } from './energy.ts'
 import { nextDutyOf } from './duties.ts'
 import { faultClocks } from './fault-clocks.ts'
 import { handsOnCar } from './hands-on-car.ts'
+import { laneChange } from './lane-change.ts'
+import { lightTest } from './lights.ts'
 import { nextHandover } from './next-handover.ts'
 import { phaseOf } from './phase.ts'
+import { runningTimes } from './running-time.ts'
 import { segmentClock } from './segment-clock.ts'
 import { stintClock } from './stint-clock.ts'
 import { stayOut } from './stay-out.ts'
@@ -46,6 +54,12 @@ test('L5: nothing that is asked of any state throws', () => {
         [penalties(state, now), standing(state, now), callsNow(state, now)],
         [afterTheFlag(state, now), between(state, now), stayOut(state, now)],
         state.car.stops.map((stop) => stopVerdict(state, stop.entry)),
+        [laneChange(state, now), lightTest(state, now), [...lanesOf(state, now)]],
+        [runningTimes(state, now), resultOf(state, now), comparableAt(state, now)],
+        doubleBooked(planTimeline(state, now), raceTimeline(state, now)),
+        Object.values(PEOPLE).map((person) =>
+          changesFor({ state: fold([]), now }, { state, now }, person),
+        ),
         alertsBetween(obligations(state, now), now - 600_000, now),
       ]
       // Whole numbers all through: what is not finite becomes null on its way.

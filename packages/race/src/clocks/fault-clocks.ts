@@ -1,5 +1,6 @@
 import type { FaultState, State } from '../fold/state.ts'
 import { heldMs } from '../time/held.ts'
+import { satOut } from '../time/lanes.ts'
 import { handsOffMs } from './during.ts'
 import { handsOnCar } from './hands-on-car.ts'
 
@@ -43,10 +44,13 @@ function paused(state: State, fault: FaultState, now: number): Pick<FaultClocks,
   return handsOnCar(state, now).allowed === false ? { paused: 'byRule' } : {}
 }
 
-/** Since it was noted, while a segment runs, by the policy for repair limits. */
+/** Since it was noted, while a segment runs that is not sat out, by the policy for repair limits. */
 export function runningWithMs(state: State, fault: FaultState, now: number): number {
   let sum = 0
-  for (const { greenAt, endAt } of state.raceControl.runs) {
+  const isSatOut = satOut(state, now)
+  for (const run of state.raceControl.runs) {
+    if (isSatOut(run)) continue
+    const { greenAt, endAt } = run
     const from = Math.max(greenAt, fault.notedAt)
     const to = Math.min(endAt ?? now, fault.ended?.at ?? now)
     if (to > from) sum += to - from - heldMs(state, 'repairLimit', { from, to })

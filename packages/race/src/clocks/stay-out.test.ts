@@ -61,6 +61,21 @@ test('what is broken already forbids nothing', () => {
   expect(asked).toMatchObject({ allowedMs: 10 * MINUTE, stoppedBy: [] })
 })
 
+test('the breach named is the one that staying out makes, not that of the same driver later', () => {
+  // Solveig 4, Okello 8, Solveig 8, at most 7: both later stints are broken as it is.
+  const edges = [0, 4, 12, 20]
+  const spans = [Solveig, Okello, Solveig].map((person, turn) => {
+    const [fromMs, toMs] = [(edges[turn] ?? 0) * MINUTE, (edges[turn + 1] ?? 0) * MINUTE]
+    return span(`t${turn + 1}`, person, { duty: 'controller', fromMs, toMs })
+  })
+  const seven: Rule = { ...fourteen, value: { atMostMs: 7 * MINUTE } }
+  const asked = stayOut(running([seven], { ...plan, spans }).state(), GREEN + 2 * MINUTE)
+  // 4 + 3 is 7, and a minute more is 8.
+  expect(asked).toMatchObject({ allowedMs: 3 * MINUTE, stoppedBy: [{ value: 8 * MINUTE }] })
+  expect(asked?.stoppedBy[0]?.spans).toContain('t1')
+  expect(asked?.choices[0]).toMatchObject({ allowed: false, breaks: [{ value: 9 * MINUTE }] })
+})
+
 test('whom it moves, by how much', () => {
   const [five, ten] = stayOut(running().state(), NOW)?.choices ?? []
   const by = (minutes: number) => ({ byMs: minutes * MINUTE })

@@ -2,6 +2,7 @@ import type { PlanSpan } from '../documents/plan.ts'
 import type { State } from '../fold/state.ts'
 import { atOf, clockAt } from '../time/clock-map.ts'
 import { heldMs } from '../time/held.ts'
+import { satOut } from '../time/lanes.ts'
 import { planInForce } from '../time/plan-in-force.ts'
 import { plannedDuties, plannedDutyOf } from '../time/plan-spans.ts'
 import { currentRun } from '../time/programme.ts'
@@ -23,14 +24,14 @@ export interface StintClock {
 }
 
 /**
- * The stint of whoever drives now; undefined while no segment runs or nobody is known to drive. A stint lies
- * within one segment; its planned end is a position on the race clock, so it slides while that stands. Driven
- * time counts by the policy for driving.
+ * The stint of whoever drives now; undefined while no segment runs that we have a lane in, or nobody is known to
+ * drive. A stint lies within one segment; its planned end is a position on the race clock, so it slides while that
+ * stands. Driven time counts by the policy for driving.
  */
 export function stintClock(state: State, now: number): StintClock | undefined {
   const run = currentRun(state)
   const duty = driverNow(state)
-  if (!run || !duty) return undefined
+  if (!run || !duty || satOut(state, now)(run)) return undefined
   const since = Math.max(duty.fromAt, run.greenAt)
   const fromMs = clockAt(run, since).clockMs
   const planned = plannedDuties(planInForce(state, now), run.segment)

@@ -3,7 +3,7 @@ import type { Rule } from '../rules/index.ts'
 import { GREEN, type Pressing } from '../testing/pressing.ts'
 import { MINUTE, policy, SECOND, smallMeeting } from '../testing/small-meeting.ts'
 import { madeStops } from '../timeline/stops.ts'
-import { stopVerdict } from './stop-verdict.ts'
+import { leavingNow, stopVerdict } from './stop-verdict.ts'
 
 const owed: Rule = { id: 'owed', kind: 'mandatoryStops', value: { count: 1, per: 'segment' } }
 const minimum: Rule = {
@@ -109,4 +109,48 @@ test('a stop that is not mandatory, or has no minimum, is neither', () => {
   pressing.press(GREEN + 5 * MINUTE + SECOND, 'stopOut.1', { moment: 'leaving' })
   expect(verdictOf(pressing, second)).toMatchObject({ verdict: 'noMinimum', lastedMs: 1_000 })
   expect(verdictOf(pressing, 'nothing')).toBeUndefined()
+})
+
+/** So many seconds after the car stopped. */
+function leavingAfter(second: number, of: Visit) {
+  return leavingNow(visit(of).pressing.state(), GREEN + MINUTE + second * SECOND)
+}
+
+test('L40: what leaving now costs is told while the car is in, and is what it comes to', () => {
+  // 60 − 48.2 = 11.8 s short: 12 begun, at 2 s each.
+  expect(leavingAfter(48.2, {})).toEqual({
+    shortMs: 11_800,
+    costs: [
+      {
+        ...{ rule: 'early', clause: '§ 9.2', is: 'seconds', per: 'secondShort', scope: 'race' },
+        ...{ amount: 2, total: 24 },
+      },
+    ],
+  })
+  const { verdict } = visit({ leftAfter: 48.2 })
+  expect(verdict).toMatchObject({ byMs: -11_800, costs: [{ total: 24 }] })
+  expect(leavingAfter(48.2, { rules: [] })).toEqual({ shortMs: 11_800, costs: [] })
+})
+
+test('L40: while the minimum stands the same is missing, and all of it where it starts again', () => {
+  const held = { callFrom: 20, rules: [early, policy('stopMinimum', 'holds')] }
+  // 60 − 20.
+  expect(leavingAfter(25, held)?.shortMs).toBe(40_000)
+  expect(leavingAfter(50, held)?.shortMs).toBe(40_000)
+  const again = { callFrom: 20, rules: [early, policy('stopMinimum', 'startsAgain')] }
+  expect(leavingAfter(50, again)).toMatchObject({ shortMs: 60_000, costs: [{ total: 120 }] })
+})
+
+test('nothing is said of leaving now where it breaks no minimum', () => {
+  expect(leavingAfter(60, {})).toBeUndefined()
+  expect(leavingAfter(30, { leftAfter: 20 })).toBeUndefined()
+  const { pressing } = visit({ leftAfter: 60 })
+  pressing.press(GREEN + 5 * MINUTE, 'stopIn.1', { moment: 'stopped' })
+  // The one that was owed is made.
+  expect(leavingNow(pressing.state(), GREEN + 5 * MINUTE + SECOND)).toBeUndefined()
+  const entered = smallMeeting({ rules: [owed, minimum, early] })
+  entered.press(GREEN, 'green.1', { segment: 'one' })
+  entered.press(GREEN + MINUTE, 'stopIn.1', { moment: 'pitEntry' })
+  // It counts from stopped, which is still to come.
+  expect(leavingNow(entered.state(), GREEN + MINUTE + SECOND)).toBeUndefined()
 })

@@ -1,10 +1,10 @@
-/** A visit looked back at: early or late against the minimum, and what leaving early costs by the rules. */
+/** Early or late against the minimum, and what leaving early costs by the rules: looked back at, and beforehand. */
 import { inForce } from '../fold/in-force.ts'
 import type { State, StopMoment, StopState } from '../fold/state.ts'
-import { ruleValue, rulesOf, type RuleOf } from '../rules/index.ts'
+import { ruleValue, rulesOf, type Rule, type RuleOf } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
 import { counted } from '../time/held.ts'
-import { countedMoments, type CountedMoments } from './stop-clock.ts'
+import { countedMoments, stopClock, type CountedMoments } from './stop-clock.ts'
 import { visitsOf } from './visits.ts'
 
 export interface StopVerdict extends CountedMoments {
@@ -60,13 +60,31 @@ export function stopVerdict(state: State, stopEntry: string): StopVerdict | unde
   if (!mandatory || minimumMs === undefined) return { ...lasted, verdict: 'noMinimum' }
   const byMs = lastedMs - minimumMs
   const verdict = byMs < 0 ? 'early' : byMs > 0 ? 'late' : 'exact'
-  const costs =
-    byMs < 0
-      ? rulesOf(rules, 'penalty')
-          .filter(isForLeavingEarly)
-          .map((rule) => costOf(rule, -byMs))
-      : []
-  return { ...lasted, verdict, minimumMs, byMs, costs }
+  return { ...lasted, verdict, minimumMs, byMs, costs: costsOf(rules, -byMs) }
+}
+
+export interface LeavingNow {
+  /** What is missing of the minimum; above 0. */
+  readonly shortMs: number
+  readonly costs: readonly StopCost[]
+}
+
+/**
+ * What it would come to if the car in left now, by the rules in force now. Undefined where that breaks no minimum:
+ * the car is out, it is not a mandatory stop, its minimum is not known, has not begun to count, or is over.
+ */
+export function leavingNow(state: State, now: number): LeavingNow | undefined {
+  const stop = stopClock(state, now)
+  const shortMs = stop?.remainingMs ?? 0
+  if (stop?.countedFrom === undefined || shortMs <= 0) return undefined
+  return { shortMs, costs: costsOf(inForce(state, 'rules', now)?.rules ?? [], shortMs) }
+}
+
+function costsOf(rules: readonly Rule[], shortMs: number): readonly StopCost[] {
+  if (shortMs <= 0) return []
+  return rulesOf(rules, 'penalty')
+    .filter(isForLeavingEarly)
+    .map((rule) => costOf(rule, shortMs))
 }
 
 function isForLeavingEarly({ value }: RuleOf<'penalty'>): boolean {

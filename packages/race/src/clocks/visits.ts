@@ -7,6 +7,7 @@ import { ruleValue, type RuleValue } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
 import { clockAt } from '../time/clock-map.ts'
 import { planInForce } from '../time/plan-in-force.ts'
+import { countsOf, runAt } from '../time/runs-that-count.ts'
 
 type Windows = Exclude<RuleValue<'stopWindows'>['windows'], 'notKnownYet'>
 export type Window = Windows[number]
@@ -22,7 +23,7 @@ export interface Visit {
 /**
  * In the order of the log. A visit is a mandatory stop where the plan says so, where its first moment lies in
  * a window nobody served yet, or, where the rules name no windows, as long as stops are still owed. A visit
- * the plan has as something else is none.
+ * the plan has as something else is none. A run whose laps do not count leaves no visits.
  */
 export function visitsOf(state: State, now: number): readonly Visit[] {
   const regulations = inForce(state, 'rules', now)
@@ -30,6 +31,7 @@ export function visitsOf(state: State, now: number): readonly Visit[] {
   const owed = owedStops(regulations)
   const visits: Visit[] = []
   for (const stop of state.car.stops) {
+    if (!isOfRunThatCounts(state, stop)) continue
     const scope =
       owed?.per === 'race' ? visits : visits.filter((v) => v.stop.segment === stop.segment)
     const before = scope.filter((visit) => visit.mandatory).length
@@ -42,6 +44,11 @@ export function visitsOf(state: State, now: number): readonly Visit[] {
     visits.push({ stop, mandatory, ...(mandatory && serves ? { serves } : {}), ordinal })
   }
   return visits
+}
+
+function isOfRunThatCounts(state: State, stop: StopState): boolean {
+  const run = stop.segment === undefined ? undefined : runAt(state, stop.segment, cameInAt(stop))
+  return !run || countsOf(state, run).laps
 }
 
 export function windowsOf(regulations: Regulations | undefined): Windows {

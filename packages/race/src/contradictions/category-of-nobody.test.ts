@@ -13,6 +13,18 @@ test('somebody is of the category a rule is about', () => {
   ])
 })
 
+test('a category that several rules are about is said once, with all of them', () => {
+  const rules = [
+    rule('endDriver', { which: 'first', who: 'novice', may: 'must' }),
+    rule('mayNotDo', { who: 'Novice', duty: 'post' }),
+    rule('mayNotDo', { who: 'novice', duty: 'wall' }),
+  ]
+  const people = { Ana: {} }
+  expect(said(categoryOfNobody, rules, { people })).toEqual([
+    'Nobody in the crew is called novice. First and last driver and Who may not are about them. Give the category to somebody, or leave the rules out.',
+  ])
+})
+
 test('both categories of a pair are looked for, one only once, and whose hands may work is none', () => {
   const pair = (first: string, then: string) =>
     rule('followingDrivers', { first, must: 'mustNot', then })

@@ -1,28 +1,44 @@
+import { namesInWords } from '../checks/places.ts'
+import type { Rule } from '../rules/index.ts'
 import type { Part } from '../rules/parts.ts'
 import { RULE_KINDS } from '../rules/kinds/index.ts'
 import { SENTENCES } from '../sentences/index.ts'
 import type { Contradiction } from './contradiction.ts'
 import { hasCategory, type Look } from './ground.ts'
 
-/** Rules about a category that nobody in the crew has. An empty crew is one that is not written yet. */
+/**
+ * A category that rules are about and nobody in the crew has, once, however many rules name it. An empty crew is one
+ * that is not written yet.
+ */
 export const categoryOfNobody: Look = ({ rules, people }) => {
   if (people.length === 0) return []
-  return rules.flatMap((rule): Contradiction[] => {
-    const value = rule.value as Readonly<Record<string, unknown>>
-    const named = (CATEGORY_PARTS.get(rule.kind) ?? []).flatMap((part) => {
-      const who = value[part]
-      return typeof who === 'string' ? [who] : []
-    })
-    const nobody = new Map(
-      named
-        .filter((who) => !people.some((person) => hasCategory(person, who)))
-        .map((who) => [who.toLowerCase(), who]),
-    )
-    return [...nobody.values()].map((who) => ({
-      ...{ id: `categoryOfNobody:${rule.id}:${who.toLowerCase()}`, rules: [rule.id] },
+  const nobody = new Map<string, { readonly who: string; readonly about: Set<Rule> }>()
+  for (const rule of rules) {
+    for (const who of categoriesOf(rule)) {
+      if (people.some((person) => hasCategory(person, who))) continue
+      const category = who.toLowerCase()
+      const there = nobody.get(category) ?? { who, about: new Set() }
+      nobody.set(category, { ...there, about: there.about.add(rule) })
+    }
+  }
+  return [...nobody].map(([category, { who, about }]): Contradiction => {
+    const ids = [...about].map(({ id }) => id)
+    const called = [...new Set([...about].map(({ kind }) => SENTENCES[kind].called))]
+    const rest = ids.length === 1 ? 'leave the rule out' : 'leave the rules out'
+    return {
+      id: `categoryOfNobody:${category}:${ids.join(':')}`,
+      rules: ids,
       what: `Nobody in the crew is called ${who}.`,
-      why: `${SENTENCES[rule.kind].called} is about them. Give the category to somebody, or leave the rule out.`,
-    }))
+      why: `${namesInWords(called)} ${called.length === 1 ? 'is' : 'are'} about them. Give the category to somebody, or ${rest}.`,
+    }
+  })
+}
+
+function categoriesOf({ kind, value }: Rule): readonly string[] {
+  const parts = value as Readonly<Record<string, unknown>>
+  return (CATEGORY_PARTS.get(kind) ?? []).flatMap((part) => {
+    const who = parts[part]
+    return typeof who === 'string' ? [who] : []
   })
 }
 

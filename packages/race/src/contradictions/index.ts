@@ -5,6 +5,7 @@ import { categoryOfNobody } from './category-of-nobody.ts'
 import { clockStartsAgain } from './clock-starts-again.ts'
 import type { Contradiction } from './contradiction.ts'
 import { groundOf, type Look } from './ground.ts'
+import { lanesOutside } from './lanes-outside.ts'
 import { leastAboveMost } from './least-above-most.ts'
 import { leastTogether } from './least-together.ts'
 import { mostTogether } from './most-together.ts'
@@ -22,6 +23,7 @@ export type { Contradiction }
 const LOOKS: readonly Look[] = [
   segmentsOfNothing,
   segmentsGone,
+  lanesOutside,
   leastAboveMost,
   saidTwice,
   leastTogether,

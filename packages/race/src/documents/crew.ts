@@ -9,6 +9,20 @@ const presence = z.strictObject({
   toAt: z.optional(timeMs),
 })
 
+/** What somebody asks for; it gives way to rules. Instants are meeting time. */
+const wish = z.discriminatedUnion('kind', [
+  /** To drive only while another one has a duty too. */
+  z.strictObject({ id: lineId, kind: z.literal('beside'), other: id }),
+  z.strictObject({ id: lineId, kind: z.literal('after'), other: id }),
+  z.strictObject({ id: lineId, kind: z.literal('before'), other: id }),
+  z.strictObject({ id: lineId, kind: z.literal('notAtEnd'), which: z.enum(['first', 'last']) }),
+  /** Not to drive between two instants: at night. */
+  z.strictObject({ id: lineId, kind: z.literal('notBetween'), fromAt: timeMs, toAt: timeMs }),
+  /** No more driving than this in the whole race. */
+  z.strictObject({ id: lineId, kind: z.literal('noMoreThan'), atMostMs: durationMs }),
+])
+export type PersonWish = z.infer<typeof wish>
+
 const person = z.strictObject({
   id,
   name,
@@ -19,6 +33,16 @@ const person = z.strictObject({
   /** When this person is there; all the time where nothing is said. */
   there: z.optional(z.array(presence).check(z.maxLength(20))),
   wishes: z.optional(words),
+  /** One rest without a break that this person wishes for, between two instants where they are named. */
+  restBlock: z.optional(
+    z.strictObject({
+      atLeastMs: durationMs,
+      fromAt: z.optional(timeMs),
+      toAt: z.optional(timeMs),
+    }),
+  ),
+  /** Those a program can heed; `wishes` are for people. */
+  wishList: z.optional(z.array(wish).check(z.maxLength(12))),
   note: z.optional(words),
   /** Lap time this person is good for, and how far laps spread around it, entered by hand. */
   paceMs: z.optional(durationMs),

@@ -11,6 +11,8 @@ export const planSpan = z.strictObject({
   toMs: clockMs,
   post: z.optional(name),
   lane: z.optional(count),
+  /** Decided by hand: what is worked out is worked out around it. */
+  pinned: z.optional(z.literal(true)),
 })
 export type PlanSpan = z.infer<typeof planSpan>
 
@@ -20,6 +22,7 @@ export const planStop = z.strictObject({
   atMs: clockMs,
   mandatory: z.boolean(),
   task: z.optional(name),
+  pinned: z.optional(z.literal(true)),
 })
 export type PlanStop = z.infer<typeof planStop>
 

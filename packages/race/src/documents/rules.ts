@@ -27,6 +27,8 @@ const segmentItem = z.strictObject({
   length: segmentLength,
   /** On fixed lanes: its lane, a sit-out, or a lane that is not drawn yet. */
   lane: z.optional(z.union([count, z.enum(['sitOut', 'notDrawnYet'])])),
+  /** Segments of one number are a stage, scored on its own. */
+  stage: z.optional(count),
   /** Meeting time the organiser names for it, where he names one. */
   plannedAt: z.optional(timeMs),
 })
@@ -46,6 +48,8 @@ export const regulationsSchema = z.strictObject({
   place: z.optional(name),
   /** IANA name; every time on every screen is the venue's. */
   timeZone: z.string().check(z.minLength(1), z.maxLength(60)),
+  /** Meeting time of the midnight at the venue that hours of the clock are counted from, day after day. */
+  midnightAt: z.optional(timeMs),
   programme: z.array(programmeItem).check(z.maxLength(200)),
   rules: z.array(ruleSchema).check(z.maxLength(200)),
   note: z.optional(words),

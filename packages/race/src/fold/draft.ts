@@ -37,7 +37,13 @@ export type RepairDraft = Open<FaultState['repairs'][number]>
 export type FaultDraft = Omit<Open<FaultState>, 'repairs'> & { readonly repairs: RepairDraft[] }
 
 type RaceControlLists =
-  'moves' | 'segmentChanges' | 'lapsCorrections' | 'rulings' | 'verdicts' | 'classifications'
+  | 'starts'
+  | 'moves'
+  | 'segmentChanges'
+  | 'lapsCorrections'
+  | 'rulings'
+  | 'verdicts'
+  | 'classifications'
 
 export interface RaceControlDraft extends Lists<RaceControlState, RaceControlLists> {
   readonly runs: RunDraft[]
@@ -81,6 +87,7 @@ export function newDraft({ lines, documents, holders }: ReadLog, problems: Probl
     raceControl: {
       runs: [],
       interruptions: [],
+      starts: [],
       lanes: new Map(),
       moves: [],
       segmentChanges: [],

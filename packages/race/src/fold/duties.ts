@@ -4,6 +4,8 @@
  */
 import type { EntryOf } from '../entry/read.ts'
 import type { Move } from '../entry/scalars.ts'
+import { lanesIn } from '../time/lanes.ts'
+import { onLanes } from '../time/plan-on-lanes.ts'
 import type { Draft, PeopleDraft, SpanDraft } from './draft.ts'
 import { inForce } from './in-force.ts'
 
@@ -36,15 +38,31 @@ export function leaveDuty(people: PeopleDraft, person: string, at: number): bool
 
 /**
  * When a segment goes green, whoever the plan has on duty from its beginning is taken to be there, where
- * nobody said who is and the person is not known to be elsewhere.
+ * nobody said who is and the person is not known to be elsewhere. In a sit-out nobody goes on driving.
  */
 export function assumeDuties(draft: Draft, entry: EntryOf<'green.1'>, at: number): void {
   const { people } = draft
-  for (const span of inForce(draft, 'plan', at)?.spans ?? []) {
+  const lanes = lanesAt(draft, at)
+  if (lanes.get(entry.body.segment) === 'sitOut') nobodyDrives(people, at)
+  const plan = inForce(draft, 'plan', at)
+  const spans = plan ? onLanes(plan, inForce(draft, 'rules', at), lanes).spans : []
+  for (const span of spans) {
     if (span.segment !== entry.body.segment || span.fromMs > 0 || span.toMs === 0) continue
     if (people.holding.has(span.person) || isElsewhere(people, span.person)) continue
     if ([...people.holding.values()].some((holder) => isRelievedBy(holder, span))) continue
     begin(people, span, { entry: entry.id, at }).assumed = true
+  }
+}
+
+function lanesAt(draft: Draft, at: number): ReturnType<typeof lanesIn> {
+  const { starts, lanes } = draft.raceControl
+  return lanesIn(inForce(draft, 'rules', at), { starts, laneOf: (one) => lanes.get(one) })
+}
+
+/** The car has no lane: whoever had the controller has no duty until somebody says otherwise. */
+function nobodyDrives(people: PeopleDraft, at: number): void {
+  for (const { person, duty } of people.holding.values()) {
+    if (duty === 'controller') leaveDuty(people, person, at)
   }
 }
 

@@ -34,6 +34,9 @@ export interface RaceControlState {
   /** Every running of every segment, in the order of their greens. */
   readonly runs: readonly SegmentRun[]
   readonly interruptions: readonly InterruptionSpan[]
+  /** Starting lanes as they were drawn; of two from one segment on the later counts. */
+  readonly starts: readonly Said<'startDrawn.1'>[]
+  /** Lanes drawn for one segment after the start that speaks for it. */
   readonly lanes: Readonly<Record<string, number | null>>
   readonly moves: readonly Said<'programmeMoved.1'>[]
   readonly segmentChanges: readonly Said<'segmentChanged.1'>[]
@@ -132,12 +135,16 @@ export interface CarState {
   readonly stops: readonly StopState[]
   readonly incidents: readonly Said<'incident.1'>[]
   readonly faults: readonly FaultState[]
-  readonly parts: readonly Said<'partFitted.1' | 'partRemoved.1'>[]
+  readonly parts: readonly PartState[]
   readonly exchanges: readonly Said<'carExchanged.1'>[]
   readonly measurements: readonly Said<'measured.1'>[]
   readonly inspections: readonly Said<'inspected.1'>[]
   readonly energy: readonly Said<'energy.1'>[]
   readonly work: readonly Said<'workTicked.1'>[]
+}
+
+export interface PartState extends Said<'partFitted.1' | 'partRemoved.1'> {
+  readonly was: 'fitted' | 'removed'
 }
 
 export type StopMoment = 'pitEntry' | 'stopped' | 'leaving' | 'pitExit'

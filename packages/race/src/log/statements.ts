@@ -34,6 +34,10 @@ const STATEMENTS: { readonly [K in Kind]?: StatementOf<K> } = {
     channel: () => 'programme',
     same: (a, b) => a.fromItem === b.fromItem && a.byMs === b.byMs,
   },
+  'startDrawn.1': {
+    channel: (body) => `start from ${body.segment ?? ''}`,
+    same: (a, b) => a.lane === b.lane && a.sitOut === b.sitOut && a.group === b.group,
+  },
   'laneDrawn.1': {
     channel: (body) => `lane of ${body.segment}`,
     same: (a, b) => a.lane === b.lane,

@@ -25,6 +25,7 @@ export const ALERT_THRESHOLDS_MS: Readonly<Record<ObligationKind, readonly numbe
   energyEmpty: DEFAULT,
   servePenalty: DEFAULT,
   protestEnds: DEFAULT,
+  lightTest: DEFAULT,
 }
 
 /** Whether the captain chooses the moments of this kind: GO, calls and the clock have their own. */

@@ -38,7 +38,7 @@ function repairs({ state, now, concerns }: Asked): readonly Obligation[] {
   })
 }
 
-/** Nothing where the load outlasts the race. */
+/** Nothing where the load outlasts the race, nor of an empty one while the car does not run: it runs out no further. */
 function energy({ state, now, concerns }: Asked): readonly Obligation[] {
   const load = energyNow(state, now)
   const last = segmentsOf(state, now)
@@ -46,12 +46,13 @@ function energy({ state, now, concerns }: Asked): readonly Obligation[] {
     .at(-1)
   if (load?.emptyAt === undefined || last === undefined || last.state === 'over') return []
   if (last.endsAt !== undefined && load.emptyAt > last.endsAt) return []
+  if (load.empty && !load.running) return []
   return [
     {
       id: `energyEmpty:${load.entry}`,
       kind: 'energyEmpty',
       dueAt: load.emptyAt,
-      held: !load.running && !load.empty,
+      held: !load.running,
       ...(load.lengthMs ? { lengthMs: load.lengthMs } : {}),
       ...(load.basis === 'estimated' ? { estimated: true } : {}),
       concerns,

@@ -14,6 +14,7 @@ export type ObligationKind =
   | 'energyEmpty'
   | 'servePenalty'
   | 'protestEnds'
+  | 'lightTest'
 
 /** Something that falls due at an instant. Its id stems from an entry or a line of plan or rules. */
 export interface Obligation {

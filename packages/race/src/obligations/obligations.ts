@@ -7,6 +7,7 @@ import type { Obligation } from './obligation.ts'
 import { isCaptains } from './alerts.ts'
 import { callsDue } from './calls-due.ts'
 import { carDue } from './car-due.ts'
+import { lightsDue } from './lights-due.ts'
 import { protestsDue } from './protests-due.ts'
 import { stopsDue } from './stops-due.ts'
 
@@ -19,6 +20,7 @@ export function obligations(state: State, now: number): readonly Obligation[] {
     ...callsDue(state, now),
     ...carDue(state, now),
     ...protestsDue(state, now),
+    ...lightsDue(state, now),
   ]
   return withCaptainsMoments(state, now, due).sort(
     (a, b) => a.dueAt - b.dueAt || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0),

@@ -17,6 +17,7 @@ export interface Part<S extends z.core.$ZodType = z.core.$ZodType> {
     | 'segments'
     | 'windows'
     | 'counts'
+    | 'names'
     | 'yesNo'
     | 'choice'
     | 'choices'
@@ -57,6 +58,11 @@ export const segments = {
 export const counts = {
   is: 'counts',
   schema: z.array(counted).check(z.maxLength(100)),
+} as const satisfies Part
+/** Several names, in an order that means something. */
+export const names = {
+  is: 'names',
+  schema: z.array(name).check(z.maxLength(40)),
 } as const satisfies Part
 /** Stretches of segments' race clocks. */
 export const windows = {

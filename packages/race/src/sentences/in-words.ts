@@ -71,6 +71,7 @@ export function valueInWords(part: Part, value: unknown, { words, names }: Wordi
     case 'choices':
       return listed(linesOf(value).map((one) => words[String(one)] ?? String(one)))
     case 'counts':
+    case 'names':
       return linesOf(value).join(', ') || '–'
     case 'segments':
       return listed(linesOf(value).map((id) => names.segment(String(id))))

@@ -3,7 +3,8 @@ import type { Sentence } from './sentence.ts'
 export const laneOrder: Sentence<'laneOrder'> = {
   group: 'programme',
   called: 'Order of lanes',
-  reads: 'Cars move {moves}[, lanes in the order {sequence}].',
+  reads:
+    'Cars move {moves}[, lanes in the order {sequence}][, sitting out one segment after lane {sitOutsAfter}][, {groups} groups taking turns].',
   words: {
     moves: {
       oddUpEvenDown: 'odd lanes up, even lanes down',
@@ -11,6 +12,10 @@ export const laneOrder: Sentence<'laneOrder'> = {
       groups: 'in groups',
     },
   },
-  asks: { moves: 'In which order do cars move over the lanes?' },
+  asks: {
+    moves: 'In which order do cars move over the lanes?',
+    sitOutsAfter: 'After which lanes does a team sit out?',
+    groups: 'How many groups take turns?',
+  },
   start: { moves: 'notKnownYet' },
 }

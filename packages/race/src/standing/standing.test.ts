@@ -84,3 +84,18 @@ test('one without our line is passed over, and without any there is no standing'
   expect(standing(pressing.state(), now)?.at).toBe(GREEN + 10 * MINUTE)
   expect(standing(smallMeeting().state(), now)).toBeUndefined()
 })
+
+test('of how many is said only where everybody was entered', () => {
+  const ofHowMany = (lines: typeof LINES) => standing(classified(lines).state(), now)?.of
+  const us = { entrant: 'Us', laps: 412, ours: true } as const
+  expect(ofHowMany([{ ...us, place: 1 }])).toBeUndefined()
+  expect(ofHowMany([{ ...us, place: 3 }])).toBeUndefined()
+  const around = [
+    { place: 2, entrant: 'Wren', laps: 413 },
+    { place: 4, entrant: 'Lantern', laps: 405 },
+  ]
+  expect(ofHowMany([{ ...us, place: 3 }, ...around])).toBeUndefined()
+  expect(
+    ofHowMany([{ ...us, place: 3 }, { place: 1, entrant: 'Moth', laps: 420 }, ...around]),
+  ).toBe(4)
+})

@@ -4,6 +4,7 @@ import type { Body } from '../entry/kinds/index.ts'
 import type { Said, State } from '../fold/state.ts'
 import { ruleValue } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
+import { comparableAt, type Comparable } from './comparable.ts'
 import { addDistance, gapBetween, type Distance } from './laps-and-sections.ts'
 
 type Classification = Said<'classification.1'>
@@ -19,12 +20,15 @@ export interface Standing {
   readonly at: number
   readonly asAtClockMs?: number
   readonly place: number
-  readonly of: number
+  /** How many there are; absent where not everybody from the first place on was entered. */
+  readonly of?: number
   readonly shown: Distance
   /** With penalties in laps and corrections since. */
   readonly ours: Distance
   readonly since: Since
   readonly sectionsPerLap?: number
+  /** Whether the gaps mean anything: on fixed lanes not before every team has had every lane. */
+  readonly comparable: Comparable
   /** Those around us as they were shown. */
   readonly ahead?: Rival
   readonly behind?: Rival
@@ -58,13 +62,19 @@ export function standing(state: State, now: number): Standing | undefined {
   const ours = withSince(distanceOf(line), since, sectionsPerLap)
   const { standing, scope, segment, asAtClockMs, lines } = last.body
   return {
-    ...{ entry: last.entry, standing, scope, at: last.at, place: line.place, of: lines.length },
-    ...{ shown: distanceOf(line), ours, since },
+    ...{ entry: last.entry, standing, scope, at: last.at, place: line.place },
+    ...(isComplete(lines) ? { of: lines.length } : {}),
+    ...{ shown: distanceOf(line), ours, since, comparable: comparableAt(state, last.at) },
     ...(segment === undefined ? {} : { segment }),
     ...(asAtClockMs === undefined ? {} : { asAtClockMs }),
     ...(sectionsPerLap === undefined ? {} : { sectionsPerLap }),
     ...rivals(lines, { line, ours, sectionsPerLap }),
   }
+}
+
+/** Everybody from the first place on; our own line alone does not say so. */
+function isComplete(lines: readonly Line[]): boolean {
+  return lines.length > 1 && Math.max(...lines.map(({ place }) => place)) <= lines.length
 }
 
 interface Us {

@@ -13,7 +13,7 @@ export const analogueSitOuts: StartingPoint = {
     }),
     rules: [
       { id: 'tracks', kind: 'tracks', value: { tracks: 1, lanes: 6 } },
-      { id: 'lanes', kind: 'laneOrder', value: { moves: 'oddUpEvenDown' } },
+      { id: 'lanes', kind: 'laneOrder', value: { moves: 'oddUpEvenDown', sitOutsAfter: [5, 2] } },
       { id: 'first-lane', kind: 'startingLane', value: { by: 'notKnownYet' } },
       { id: 'lane-change', kind: 'laneChange', value: { lengthMs: 5 * MINUTE_MS } },
       {
@@ -33,6 +33,6 @@ export const analogueSitOuts: StartingPoint = {
         value: { during: 'laneChange', allowed: 'notKnownYet' },
       },
     ],
-    note: 'Which segments are sat out follows from the draw: the fourth and the eighth stand here until then.',
+    note: 'Which segments are sat out follows from the draw: the fourth and the eighth stand here until then. One is sat out after lane 5 and one after lane 2.',
   },
 }

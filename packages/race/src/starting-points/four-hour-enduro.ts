@@ -27,7 +27,10 @@ export const fourHourEnduro: StartingPoint = {
       {
         id: 'lights',
         kind: 'compulsoryRepair',
-        value: { what: 'Lights', until: 'atOnce', underGreen: 'notKnownYet' },
+        value: {
+          ...{ what: 'Lights', until: 'atOnce', underGreen: 'notKnownYet' },
+          when: 'darkSegments',
+        },
         words: `${REPORTED} without lights there is no running in the night segments.`,
       },
     ],

@@ -1,4 +1,4 @@
-/** Everything a set-up screen offers to begin from: published sets first, then formats of our own. */
+/** What the Rules screen offers to begin from: published sets first, then formats of our own. */
 import { analogueSitOuts } from './analogue-sit-outs.ts'
 import { analogueSixLanes } from './analogue-six-lanes.ts'
 import { autumnEndurance } from './autumn-endurance.ts'

@@ -12,7 +12,7 @@ function stages(count: number): ProgrammeItem[] {
     const place = Math.floor(line / 2)
     const stage = Math.floor(place / perStage) + 1
     if (item.kind === 'segment') {
-      return { ...item, name: `Stage ${stage}, segment ${(place % perStage) + 1}` }
+      return { ...item, name: `Stage ${stage}, segment ${(place % perStage) + 1}`, stage }
     }
     return place % perStage === perStage - 1 ? { id: item.id, kind: 'break' } : item
   })

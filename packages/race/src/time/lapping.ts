@@ -1,6 +1,9 @@
-/** When the car laps: a segment runs, the power is on, the car is not in. */
+/** When the car laps: a segment runs that it has a lane in, the power is on, the car is not in. */
 import { cutOut, lengthOf, type Stretch } from '../checks/stretches.ts'
 import type { State } from '../fold/state.ts'
+import { satOut } from './lanes.ts'
+
+const LATEST = Number.MAX_SAFE_INTEGER
 
 /** Stretches of meeting time from `fromAt` to `toAt`, in order. */
 export function lapping(state: State, { fromAt, toAt }: Stretch): readonly Stretch[] {
@@ -9,9 +12,12 @@ export function lapping(state: State, { fromAt, toAt }: Stretch): readonly Stret
     ...interruptions.map((one) => ({ fromAt: one.fromAt, toAt: one.toAt ?? toAt })),
     ...visits(state, toAt),
   ]
-  return runs.flatMap(({ greenAt, endAt }) =>
-    cutOut({ fromAt: Math.max(greenAt, fromAt), toAt: Math.min(endAt ?? toAt, toAt) }, holes),
-  )
+  const isSatOut = satOut(state, toAt)
+  return runs.flatMap((run) => {
+    if (isSatOut(run)) return []
+    const { greenAt, endAt } = run
+    return cutOut({ fromAt: Math.max(greenAt, fromAt), toAt: Math.min(endAt ?? toAt, toAt) }, holes)
+  })
 }
 
 export function lappingMs(state: State, stretch: Stretch): number {
@@ -25,7 +31,8 @@ export function lapsNow(state: State): boolean {
   const stop = state.car.stops.at(-1)
   const isIn = stop !== undefined && !stop.moments.leaving && !stop.moments.pitExit
   const isOff = interruptions.some((one) => one.toAt === undefined)
-  return run !== undefined && run.endAt === undefined && !isOff && !isIn
+  if (run === undefined || run.endAt !== undefined || isOff || isIn) return false
+  return !satOut(state, LATEST)(run)
 }
 
 /** From the first moment to the last; a car that did not go out is in. */

@@ -105,6 +105,22 @@ test('L35: a version adopted later stands as it is, and so does a draft', () => 
   expect(spans(pressing, GREEN + 8.2 * MINUTE)[0]).toBe('s1 0–15')
 })
 
+test('L35: a segment that is run again is as it was planned', () => {
+  const pressing = running()
+  stayOut(pressing, 5)
+  pressing.press(GREEN + 9 * MINUTE, 'segmentEnd.1', { segment: 'one' })
+  expect(spans(pressing)[0]).toBe('s1 0–15')
+  const change = { what: 'runAgain', lapsCount: false, drivingCounts: true } as const
+  pressing.press(GREEN + 10 * MINUTE, 'segmentChanged.1', { segment: 'one', change })
+  expect(spans(pressing, GREEN + 11 * MINUTE)[0]).toBe('s1 0–10')
+  const again = GREEN + 20 * MINUTE
+  pressing.press(again, 'green.1', { segment: 'one' })
+  expect(spans(pressing, again)[0]).toBe('s1 0–10')
+  const body = { segment: 'one', boundaryMs: 10 * MINUTE, byMs: 3 * MINUTE }
+  pressing.press(again + 8 * MINUTE, 'stayOut.1', body)
+  expect(spans(pressing, again + 9 * MINUTE)[0]).toBe('s1 0–13')
+})
+
 test('L35: whatever reads the plan sees it', () => {
   const stops = [{ id: 'p', segment: 'one', atMs: 600_000, mandatory: true }]
   const pressing = running({ ...plan, stops })

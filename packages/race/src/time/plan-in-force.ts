@@ -1,8 +1,12 @@
 /** The plan as it holds: the version in force, with the handovers that were moved since it was adopted. */
 import type { Plan, PlanSpan } from '../documents/plan.ts'
-import { adoptionInForce } from '../fold/in-force.ts'
+import type { Regulations } from '../documents/rules.ts'
+import { adoptionInForce, inForce } from '../fold/in-force.ts'
 import type { Adoption, State } from '../fold/state.ts'
+import { lanesOf } from './lanes.ts'
+import { onLanes } from './plan-on-lanes.ts'
 import { plannedDuties } from './plan-spans.ts'
+import { withinLength } from './plan-within-length.ts'
 
 /** Where the version in force has a handover of the controller, and where it comes instead. */
 export interface MovedHandover {
@@ -12,14 +16,34 @@ export interface MovedHandover {
 }
 
 /**
- * Stay-outs move what the version has that was in force when they were pressed; a version adopted later stands as
- * it is. Undefined where no plan was adopted.
+ * Stay-outs move what the version has that was in force when they were pressed, and so do segments made shorter or
+ * longer; a version adopted later stands as it is, and so does a segment that is run again. Sit-outs and posts follow
+ * the lanes as they are drawn. Undefined where no plan was adopted.
  */
 export function planInForce(state: State, now: number): Plan | undefined {
   const adoption = adoptionInForce(state, 'plan', now)
   if (!adoption) return undefined
-  const moved = movedHandovers(state, adoption)
-  return moved.length === 0 ? adoption.content : moved.reduce(withHandoverMoved, adoption.content)
+  const regulations = inForce(state, 'rules', now)
+  const before = reckoned.get(state)
+  if (before?.adoption === adoption && before.regulations === regulations) return before.plan
+  const plan = reckon(state, adoption, now)
+  reckoned.set(state, { adoption, regulations, plan })
+  return plan
+}
+
+interface Reckoned {
+  readonly adoption: Adoption<'plan'>
+  readonly regulations: Regulations | undefined
+  readonly plan: Plan
+}
+
+/** Every clock of every person asks for it, of a state that does not change: reckoned once for each. */
+const reckoned = new WeakMap<State, Reckoned>()
+
+function reckon(state: State, adoption: Adoption<'plan'>, now: number): Plan {
+  const moved = movedHandovers(state, adoption).reduce(withHandoverMoved, adoption.content)
+  const within = withinLength(moved, state, adoption)
+  return onLanes(within, inForce(state, 'rules', now), lanesOf(state, now))
 }
 
 /** Those that move anything, in the order of their first press; several of one handover add up. */
@@ -28,6 +52,7 @@ export function movedHandovers(state: State, adoption: Adoption<'plan'>): readon
   for (const { at, body } of state.people.stayOuts) {
     if (adoptionInForce(state, 'plan', at) !== adoption) continue
     const { segment, boundaryMs, byMs } = body
+    if (isOfEarlierRun(state, segment, at)) continue
     const key = `${segment} ${boundaryMs}`
     const toMs = (sums.get(key)?.toMs ?? boundaryMs) + byMs
     sums.set(key, { segment, boundaryMs, toMs })
@@ -37,6 +62,21 @@ export function movedHandovers(state: State, adoption: Adoption<'plan'>): readon
     const toMs = Math.min(moved.toMs, lastMs ?? moved.boundaryMs)
     return toMs > moved.boundaryMs ? [{ ...moved, toMs }] : []
   })
+}
+
+/** Said in a run that is to be run again, or was: the next one begins as it is planned. */
+function isOfEarlierRun({ raceControl }: State, segment: string, at: number): boolean {
+  const runs = raceControl.runs.filter((run) => run.segment === segment)
+  const run = runs.filter(({ greenAt }) => greenAt <= at).at(-1)
+  if (!run) return false
+  if (run !== runs.at(-1)) return true
+  return (
+    run.endAt !== undefined &&
+    raceControl.segmentChanges.some(
+      (said) =>
+        said.at >= at && said.body.segment === segment && said.body.change.what === 'runAgain',
+    )
+  )
 }
 
 /**

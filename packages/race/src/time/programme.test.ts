@@ -81,3 +81,40 @@ test('a segment counted in laps has no end of its own', () => {
 test('without rules there is no programme', () => {
   expect(segmentsOf(new Pressing().state(), GREEN)).toEqual([])
 })
+
+test('a start twenty minutes late takes everything after it along', () => {
+  const pressing = planned({ one: 0, two: 40 })
+  pressing.press(GREEN - 5 * MINUTE, 'programmeMoved.1', { fromItem: 'one', byMs: 20 * MINUTE })
+  expect(shape(pressing, GREEN - 4 * MINUTE)).toEqual([
+    ['ahead', 20, 40],
+    ['ahead', 60, 80],
+  ])
+})
+
+test('a lane change without a length lasts as long as the rules say', () => {
+  const change = { id: 'change', kind: 'laneChange', value: { lengthMs: 300_000 } } as const
+  const programme = regulations().programme.map((item) =>
+    item.id === 'rest' ? { id: 'rest', kind: 'laneChange' as const } : item,
+  )
+  const pressing = new Pressing()
+  adopt(pressing, { document: 'rules', content: { ...regulations([change]), programme } })
+  // Twenty minutes, five of lane change, twenty.
+  expect(shape(pressing, GREEN)).toEqual([
+    ['ahead', 0, 20],
+    ['ahead', 25, 45],
+  ])
+})
+
+test('a segment to be run again follows its first running, and what is said of its time counts from there', () => {
+  const pressing = planned({ one: 0 })
+  pressing.press(GREEN - MINUTE, 'programmeMoved.1', { fromItem: 'one', byMs: 5 * MINUTE })
+  pressing.press(GREEN + 5 * MINUTE, 'green.1', { segment: 'one' })
+  const change = { what: 'runAgain', lapsCount: false, drivingCounts: false } as const
+  pressing.press(GREEN + 12 * MINUTE, 'segmentChanged.1', { segment: 'one', change })
+  pressing.press(GREEN + 13 * MINUTE, 'programmeMoved.1', { fromItem: 'one', byMs: 10 * MINUTE })
+  // It ended at 12, ten minutes later is 22; twenty of running and ten of break.
+  expect(shape(pressing, GREEN + 14 * MINUTE)).toEqual([
+    ['ahead', 22, 42],
+    ['ahead', 52, 72],
+  ])
+})

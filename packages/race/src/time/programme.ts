@@ -2,6 +2,8 @@
 import type { ProgrammeItem, SegmentItem } from '../documents/rules.ts'
 import { inForce } from '../fold/in-force.ts'
 import type { SegmentRun, State } from '../fold/state.ts'
+import { ruleValue } from '../rules/index.ts'
+import { known } from '../rules/shape.ts'
 import { atOf } from './clock-map.ts'
 import { lengthOf, standingOf } from './segment-standing.ts'
 
@@ -31,13 +33,15 @@ export function currentRun(state: State): SegmentRun | undefined {
 /**
  * Every segment of the rules in force at `now`, in their order. What is ahead follows what went before: the
  * organiser's time where one is named, but not before the items ahead of it are through, unless race control
- * moved it; otherwise after them. Laps-long segments and items without a length take no time in this reckoning.
+ * moved it; otherwise after them. A lane change without a length lasts as long as the rules say; laps-long segments
+ * and other items without a length take no time in this reckoning.
  */
 export function segmentsOf(state: State, now: number): readonly SegmentOutlook[] {
   const programme = inForce(state, 'rules', now)?.programme ?? []
   const segments = programme.filter((item) => item.kind === 'segment')
   const outlooks: SegmentOutlook[] = []
-  const reckoning: Reckoning = { state, now, through: undefined, lastEnd: undefined }
+  const laneChangeMs = laneChangeMsOf(state, now)
+  const reckoning: Reckoning = { state, now, laneChangeMs, through: undefined, lastEnd: undefined }
   programme.forEach((item, line) => {
     const shift = shiftOf(state, programme, line)
     if (item.kind !== 'segment') {
@@ -48,6 +52,11 @@ export function segmentsOf(state: State, now: number): readonly SegmentOutlook[]
     outlooks.push(outlookOf(reckoning, place, shift))
   })
   return outlooks
+}
+
+/** Abandoned before it was ever run: nothing planned in it will be. */
+export function isGone({ state, run }: SegmentOutlook): boolean {
+  return state === 'abandoned' && !run
 }
 
 /** The place of a run in the programme; one the programme lacks comes after all that it has. */
@@ -61,9 +70,15 @@ export function placeOf(state: State, run: SegmentRun, now: number): SegmentPlac
   return { item: unlisted, index: segments.length, of: segments.length + 1 }
 }
 
+/** As long as the rules say that one lasts, where the programme does not. */
+function laneChangeMsOf(state: State, now: number): number {
+  return known(ruleValue(inForce(state, 'rules', now)?.rules ?? [], 'laneChange')?.lengthMs) ?? 0
+}
+
 interface Reckoning {
   readonly state: State
   readonly now: number
+  readonly laneChangeMs: number
   /** When everything so far is through, and when the last segment is: undefined while nothing tells. */
   through: number | undefined
   lastEnd: number | undefined
@@ -102,7 +117,8 @@ function passItem(
 ): void {
   if (reckoning.through === undefined && item.plannedAt === undefined) return
   const start = startOf(reckoning, item.plannedAt, shift)
-  reckoning.through = Math.max(start, reckoning.lastEnd ?? start) + (item.lengthMs ?? 0)
+  const lengthMs = item.lengthMs ?? (item.kind === 'laneChange' ? reckoning.laneChangeMs : 0)
+  reckoning.through = Math.max(start, reckoning.lastEnd ?? start) + lengthMs
 }
 
 function outlookOf(reckoning: Reckoning, place: SegmentPlace, shift: Shift): SegmentOutlook {
@@ -112,7 +128,7 @@ function outlookOf(reckoning: Reckoning, place: SegmentPlace, shift: Shift): Seg
   const lengthMs = lengthOf(state, place.item, run)
   const startsAt = run
     ? run.greenAt
-    : Math.max(startOf(reckoning, place.item.plannedAt, shift), reckoning.lastEnd ?? 0, now)
+    : Math.max(aheadAt(reckoning, place.item, shift), reckoning.lastEnd ?? 0, now)
   const endsAt = endOf({ run, startsAt, lengthMs, now })
   if (standing.state !== 'abandoned' || run) {
     reckoning.lastEnd = endsAt ?? Math.max(startsAt, now)
@@ -121,6 +137,15 @@ function outlookOf(reckoning: Reckoning, place: SegmentPlace, shift: Shift): Seg
   const known = lengthMs === undefined ? {} : { lengthMs }
   const ends = endsAt === undefined || (!run && standing.state === 'abandoned') ? {} : { endsAt }
   return { ...place, ...standing, ...known, startsAt, ...ends }
+}
+
+/** One that is to be run again follows its own first running: what was said of its time before that is spent. */
+function aheadAt(reckoning: Reckoning, { id, plannedAt }: SegmentItem, shift: Shift): number {
+  const { runs, moves } = reckoning.state.raceControl
+  const ended = runs.filter(({ segment }) => segment === id).at(-1)?.endAt
+  if (ended === undefined) return startOf(reckoning, plannedAt, shift)
+  const since = moves.filter(({ at, body }) => body.fromItem === id && at >= ended)
+  return ended + since.reduce((sum, { body }) => sum + body.byMs, 0)
 }
 
 function endOf(segment: {

@@ -1,6 +1,7 @@
 import type { SegmentItem } from '../documents/rules.ts'
 import { inForce } from '../fold/in-force.ts'
 import type { State } from '../fold/state.ts'
+import { lanesOf, type Lane } from '../time/lanes.ts'
 import { segmentsOf } from '../time/programme.ts'
 
 export interface TimelineSegment {
@@ -14,6 +15,8 @@ export interface TimelineSegment {
   /** Absent where it is counted in laps. */
   readonly lengthMs?: number
   readonly lane?: NonNullable<SegmentItem['lane']>
+  /** The lane's, where the race is run on several. */
+  readonly track?: number
   /** What lies between it and the segment before. */
   readonly after: 'start' | 'laneChange' | 'break'
   readonly over: boolean
@@ -22,20 +25,24 @@ export interface TimelineSegment {
 /** The segments of the rules in force, abandoned ones that never ran left out. */
 export function timelineSegments(state: State, now: number): readonly TimelineSegment[] {
   const between = betweenSegments(state, now)
+  const lanes = lanesOf(state, now)
   return segmentsOf(state, now).flatMap(({ item, index, startsAt, endsAt, lengthMs, ...rest }) => {
     if (rest.state === 'abandoned' && !rest.run) return []
-    const drawn = state.raceControl.lanes[item.id]
-    const lane = drawn === null ? 'sitOut' : (drawn ?? item.lane)
+    const lane = lanes.get(item.id)
     const segment: TimelineSegment = {
       ...{ id: item.id, index, startsAt, after: between.get(item.id) ?? 'break' },
       ...(item.name === undefined ? {} : { name: item.name }),
       ...(endsAt === undefined ? {} : { endsAt }),
       ...(lengthMs === undefined ? {} : { lengthMs }),
-      ...(lane === undefined ? {} : { lane }),
+      ...(typeof lane === 'object' ? onTrack(lane) : lane === undefined ? {} : { lane }),
       over: rest.state === 'over' || rest.state === 'abandoned',
     }
     return [segment]
   })
+}
+
+function onTrack({ lane, track }: Lane): Pick<TimelineSegment, 'lane' | 'track'> {
+  return track === undefined ? { lane } : { lane, track }
 }
 
 /** A lane change alone, or nothing at all, leaves drivers where they are; anything else is a break. */

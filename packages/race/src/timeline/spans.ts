@@ -1,9 +1,10 @@
 /** The plan's spans, and the race's: the same shape, so that they can be laid side by side. */
 import type { DutySpan, SegmentRun, State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
+import { satOut } from '../time/lanes.ts'
 import { planInForce } from '../time/plan-in-force.ts'
 import { positionAt } from '../time/plan-spans.ts'
-import { segmentsOf } from '../time/programme.ts'
+import { isGone, segmentsOf } from '../time/programme.ts'
 import type { TimelineSpan } from './timeline.ts'
 
 /** Spans of segments that the rules in force at `now` have, in order of beginning; times ahead are about. */
@@ -12,7 +13,7 @@ export function plannedSpans(state: State, now: number): readonly TimelineSpan[]
   const spans: TimelineSpan[] = []
   for (const span of planInForce(state, now)?.spans ?? []) {
     const outlook = outlooks.find((one) => one.item.id === span.segment)
-    if (!outlook) continue
+    if (!outlook || isGone(outlook)) continue
     const { id, person, duty, segment, fromMs, toMs, post, lane } = span
     spans.push({
       ...{ id, person, duty, segment, fromMs, toMs, done: false },
@@ -25,11 +26,13 @@ export function plannedSpans(state: State, now: number): readonly TimelineSpan[]
   return spans.sort(byBeginning)
 }
 
-/** Duties as they were held while segments ran, one span a run, up to `now`. */
+/** Duties as they were held while segments ran, one span a run, up to `now`; in a segment sat out nobody drove. */
 export function racedSpans(state: State, now: number): readonly TimelineSpan[] {
   const spans: TimelineSpan[] = []
+  const isSatOut = satOut(state, now)
   for (const run of state.raceControl.runs) {
     for (const duty of state.people.duties) {
+      if (duty.duty === 'controller' && isSatOut(run)) continue
       const span = pieceOf(run, duty, now)
       if (span) spans.push(span)
     }

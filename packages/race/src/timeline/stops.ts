@@ -5,7 +5,7 @@ import { clockAt } from '../time/clock-map.ts'
 import { counted } from '../time/held.ts'
 import { planInForce } from '../time/plan-in-force.ts'
 import { positionAt } from '../time/plan-spans.ts'
-import { segmentsOf } from '../time/programme.ts'
+import { isGone, segmentsOf } from '../time/programme.ts'
 
 export interface TimelineStop {
   /** The plan's line; in the race the entry of the first moment. */
@@ -29,7 +29,7 @@ export function plannedStops(state: State, now: number): readonly TimelineStop[]
   return (planInForce(state, now)?.stops ?? [])
     .flatMap(({ id, segment, atMs, mandatory, task }): TimelineStop[] => {
       const outlook = outlooks.find((one) => one.item.id === segment)
-      if (!outlook) return []
+      if (!outlook || isGone(outlook)) return []
       const at = positionAt(outlook, atMs, now)
       const tasks = task === undefined ? [] : [task]
       return [{ ...{ id, segment, atMs, at, mandatory, tasks }, done: false }]

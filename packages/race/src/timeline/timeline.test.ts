@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
 import { PEOPLE } from '../testing/ids.ts'
+import { stintClock } from '../clocks/stint-clock.ts'
+import { greenOf, laneMeeting, runSegments } from '../testing/lane-meeting.ts'
 import { GREEN } from '../testing/pressing.ts'
 import { MINUTE, policy, smallMeeting } from '../testing/small-meeting.ts'
 import { planTimeline, raceTimeline, type TimelineSpan } from './timeline.ts'
@@ -50,4 +52,17 @@ test('posts are named and ids are unique', () => {
   const spans = raceTimeline(pressing.state(), GREEN + MINUTE).spans
   expect(spans.find((span) => span.duty === 'post')).toMatchObject({ post: '4' })
   expect(new Set(spans.map((span) => span.id)).size).toBe(3)
+})
+
+test('L46: whoever still has the controller does not drive in a segment sat out', () => {
+  const pressing = laneMeeting({ segments: 3, plan: null })
+  const moves = [{ person: Okello, duty: 'controller' as const }]
+  pressing.press(GREEN - MINUTE, 'handover.1', { moves })
+  pressing.press(GREEN - MINUTE, 'startDrawn.1', { lane: 2 })
+  runSegments(pressing, 1, 1)
+  pressing.press(greenOf(2), 'green.1', { segment: 's2' })
+  // Lane 2, and then a sit-out from 25 on.
+  const now = greenOf(2) + 5 * MINUTE
+  expect(drivers(raceTimeline(pressing.state(), now).spans)).toEqual([[Okello, 0, 20, 0, 20]])
+  expect(stintClock(pressing.state(), now)).toBeUndefined()
 })

@@ -6,7 +6,9 @@ import { inForce } from '../fold/in-force.ts'
 import type { Duty } from '../entry/scalars.ts'
 import type { State } from '../fold/state.ts'
 import { clockAt } from '../time/clock-map.ts'
+import { runsNotDriven } from '../time/runs-that-count.ts'
 import { timelineSegments, type TimelineSegment } from './segments.ts'
+import { shortened, type Shortened } from './shortened.ts'
 import { byBeginning, plannedSpans, racedSpans } from './spans.ts'
 import { madeStops, plannedStops, type TimelineStop } from './stops.ts'
 
@@ -34,8 +36,10 @@ export interface Timeline {
   readonly stops: readonly TimelineStop[]
   /** Whether it reaches to the end of the race: what is owed at the end can only be missed by one that does. */
   readonly isWhole: boolean
-  /** Stretches of meeting time in which driving counted for nobody: held under an interruption, as was the rule then. */
+  /** Stretches of meeting time in which driving counted for nobody: held under an interruption, as was the rule then, or in a run that does not count. */
   readonly notDriving: readonly { readonly fromAt: number; readonly toAt: number }[]
+  /** Where race control made the race shorter than the programme has it. */
+  readonly shortened?: Shortened
 }
 
 /** The plan in force, whatever was raced; times ahead are about. Segments the rules lack are left out. */
@@ -46,6 +50,7 @@ export function planTimeline(state: State, now: number): Timeline {
     stops: plannedStops(state, now),
     isWhole: true,
     notDriving: [],
+    ...lengthOf(state, now),
   }
 }
 
@@ -58,6 +63,7 @@ export function raceTimeline(state: State, now: number): Timeline {
     stops: madeStops(state, now),
     isWhole: segments.length > 0 && segments.every(({ over }) => over),
     notDriving: notDriving(state, now),
+    ...lengthOf(state, now),
   }
 }
 
@@ -81,13 +87,20 @@ export function continuedTimeline(state: State, now: number): Timeline {
     stops: [...race.stops, ...stops],
     isWhole: inForce(state, 'plan', now) !== undefined || race.isWhole,
     notDriving: race.notDriving,
+    ...(race.shortened ? { shortened: race.shortened } : {}),
   }
 }
 
+function lengthOf(state: State, now: number): Pick<Timeline, 'shortened'> {
+  const shorter = shortened(state, now)
+  return shorter ? { shortened: shorter } : {}
+}
+
 function notDriving(state: State, now: number): Timeline['notDriving'] {
-  return state.raceControl.interruptions
+  const held = state.raceControl.interruptions
     .filter(({ policy }) => policy.driving === 'holds')
     .map(({ fromAt, toAt = now }) => ({ fromAt, toAt }))
+  return [...held, ...runsNotDriven(state, now)]
 }
 
 function fromNow(state: State, span: TimelineSpan, now: number): TimelineSpan {

@@ -36,9 +36,14 @@ export function handoversOf({ timeline }: Bench): readonly Handover[] {
     at(span, span.toAt, span.toMs).leaving.push(span)
   }
   return found
+    .filter(isHandover)
     .map(withoutStayers)
-    .filter(({ leaving, arriving }) => leaving.length > 0 && arriving.length > 0)
+    .filter(isHandover)
     .sort((a, b) => a.at - b.at)
+}
+
+function isHandover({ leaving, arriving }: Handover): boolean {
+  return leaving.length > 0 && arriving.length > 0
 }
 
 interface Collected extends Handover {
@@ -62,15 +67,29 @@ function isSamePlace(one: TimelineSpan, other: TimelineSpan): boolean {
   return one.duty === other.duty && (one.duty !== 'post' || one.post === other.post)
 }
 
+/** What the rules say of who goes first. */
+export interface Moves {
+  readonly downFirst: boolean
+  readonly relieved: boolean
+}
+
+export function movesOf({ regulations: { rules } }: Bench): Moves {
+  return {
+    downFirst: known(ruleValue(rules, 'driverChange')?.order) === 'downFirst',
+    relieved: known(ruleValue(rules, 'relief')?.before) !== false,
+  }
+}
+
 /**
  * At a post the relief is there before the marshal leaves, unless the rules say it need not be. At the controller
  * the new driver is there before the old one leaves, unless the rules have the old one down first; where the car
  * stands in a stop and no rule says so, either may be first. Wall and bench may be empty for a moment.
  */
-export function waitsOf(bench: Bench, handover: Handover): readonly Wait[] {
-  const { rules } = bench.regulations
-  const downFirst = known(ruleValue(rules, 'driverChange')?.order) === 'downFirst'
-  const relieved = known(ruleValue(rules, 'relief')?.before) !== false
+export function waitsOf(
+  bench: Bench,
+  handover: Handover,
+  { downFirst, relieved }: Moves,
+): readonly Wait[] {
   const stands = hasStop(bench, handover)
   return pairsOf(handover).flatMap(({ old, relief }): Wait[] => {
     const newFirst = { first: relief.person, then: old.person }
@@ -78,6 +97,18 @@ export function waitsOf(bench: Bench, handover: Handover): readonly Wait[] {
     if (downFirst) return [{ first: old.person, then: relief.person }]
     return stands ? [] : [newFirst]
   })
+}
+
+/** Somebody goes from one held place to another: without that nobody who is waited for waits. */
+export function movesOn({ leaving, arriving }: Handover): boolean {
+  return leaving.some(
+    (one) => isHeld(one) && arriving.some((other) => other.person === one.person && isHeld(other)),
+  )
+}
+
+/** Never without anybody while the race runs. */
+function isHeld({ duty }: TimelineSpan): boolean {
+  return duty === 'controller' || duty === 'post'
 }
 
 interface Pair {
@@ -90,7 +121,6 @@ interface Pair {
  * whoever is waited for elsewhere is relieved first, so that a ring is said only where one is left.
  */
 function pairsOf({ leaving, arriving }: Handover): readonly Pair[] {
-  const isHeld = ({ duty }: TimelineSpan) => duty === 'controller' || duty === 'post'
   const comesFromHeld = (one: TimelineSpan) =>
     leaving.some((other) => other.person === one.person && isHeld(other))
   const goesToHeld = (one: TimelineSpan) =>
@@ -106,7 +136,8 @@ function pairsOf({ leaving, arriving }: Handover): readonly Pair[] {
   })
 }
 
-function hasStop({ stopsIn, regulations }: Bench, { segment, at }: Handover): boolean {
-  const minimumMs = known(ruleValue(regulations.rules, 'stopMinimum')?.minimumMs) ?? 0
-  return stopsIn(segment).some((stop) => stop.at <= at && at <= (stop.outAt ?? stop.at + minimumMs))
+function hasStop({ stopsIn, stopMinimumMs }: Bench, { segment, at }: Handover): boolean {
+  return stopsIn(segment).some(
+    (stop) => stop.at <= at && at <= (stop.outAt ?? stop.at + stopMinimumMs),
+  )
 }

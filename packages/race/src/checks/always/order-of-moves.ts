@@ -1,6 +1,6 @@
 import type { AlwaysCheck, Case } from '../case.ts'
 import { namesInWords, placeInWords } from '../places.ts'
-import { handoversOf, waitsOf, type Wait } from './handovers.ts'
+import { handoversOf, movesOf, movesOn, waitsOf, type Wait } from './handovers.ts'
 
 /**
  * A handover is an ordered list of moves: somebody arrives in the new duty as they leave the old one. Who must be
@@ -11,8 +11,10 @@ export const orderOfMoves: AlwaysCheck = {
   called: 'The handover can be done in order',
   axis: 'none',
   limits: (bench) => {
+    const moves = movesOf(bench)
     const cases = handoversOf(bench).flatMap((handover): Case[] => {
-      const ring = ringOf(waitsOf(bench, handover))
+      if (!movesOn(handover)) return []
+      const ring = ringOf(waitsOf(bench, handover, moves))
       const { at, segment, clockMs, leaving, arriving } = handover
       if (ring.length === 0 || [...leaving, ...arriving].every(({ done }) => done)) return []
       const people = new Set(ring)

@@ -1,6 +1,5 @@
-import { ruleValue } from '../../rules/index.ts'
-import { known } from '../../rules/shape.ts'
 import type { TimelineSegment } from '../../timeline/segments.ts'
+import type { TimelineSpan } from '../../timeline/timeline.ts'
 import type { Bench } from '../bench.ts'
 import type { AlwaysCheck, Case } from '../case.ts'
 import { cutOut, type Stretch } from '../stretches.ts'
@@ -23,7 +22,7 @@ export const somebodyDrives: AlwaysCheck = {
 function casesOf(segment: TimelineSegment, bench: Bench): readonly Case[] {
   const { id, startsAt } = segment
   if (segment.lane === 'sitOut') return []
-  const driving = bench.spansIn(id).filter(({ duty }) => duty === 'controller')
+  const driving = ofThisRun(segment, bench).filter(({ duty }) => duty === 'controller')
   const race = { fromAt: 0, toAt: reachedMs(segment, bench) }
   const manned = driving.map(({ fromMs, toMs }) => ({ fromAt: fromMs, toAt: toMs }))
   return cutOut(race, [...manned, ...stopsIn(segment, bench)]).map((gap): Case => {
@@ -43,8 +42,15 @@ function casesOf(segment: TimelineSegment, bench: Bench): readonly Case[] {
   })
 }
 
-function reachedMs({ id, lengthMs, over }: TimelineSegment, { timeline, spansIn }: Bench): number {
-  const here = spansIn(id)
+/** What was done before the segment was run again lies on the clock of the run before. */
+function ofThisRun({ id, startsAt }: TimelineSegment, { spansIn }: Bench): readonly TimelineSpan[] {
+  return spansIn(id).filter(({ done, toAt }) => !done || toAt > startsAt)
+}
+
+function reachedMs(segment: TimelineSegment, bench: Bench): number {
+  const { lengthMs, over } = segment
+  const { timeline } = bench
+  const here = ofThisRun(segment, bench)
   const raced = over && here.some(({ done }) => done)
   if (timeline.isWhole && lengthMs !== undefined && !raced) return lengthMs
   return here.reduce((furthest, { toMs }) => Math.max(furthest, toMs), 0)
@@ -52,9 +58,8 @@ function reachedMs({ id, lengthMs, over }: TimelineSegment, { timeline, spansIn 
 
 /** Stops of a segment as stretches of its race clock. */
 function stopsIn({ id }: TimelineSegment, bench: Bench): readonly Stretch[] {
-  const minimumMs = known(ruleValue(bench.regulations.rules, 'stopMinimum')?.minimumMs) ?? 0
   return bench.stopsIn(id).map(({ at, atMs, outAt }) => ({
     fromAt: atMs,
-    toAt: atMs + (outAt === undefined ? minimumMs : outAt - at),
+    toAt: atMs + (outAt === undefined ? bench.stopMinimumMs : outAt - at),
   }))
 }

@@ -1,10 +1,9 @@
 import { ruleValue } from '../../rules/index.ts'
 import { known } from '../../rules/shape.ts'
 import type { TimelineStop } from '../../timeline/stops.ts'
-import type { Bench } from '../bench.ts'
+import type { Bench, Turn } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
 import { placeInWords } from '../places.ts'
-import { spanIds, turnsOf, type Turn } from './relay.ts'
 
 /**
  * Whoever drives the car in against whoever drives it out of each mandatory stop. A change with oneself is one
@@ -17,12 +16,12 @@ export const changeAtStop: Check<'changeAtStop'> = {
     if (known(changes) !== true) return []
     const { rules } = bench.regulations
     const withOneself = known(ruleValue(rules, 'changeWithOneself')?.begins) === true
-    const minimumMs = known(ruleValue(rules, 'stopMinimum')?.minimumMs) ?? 0
-    const turns = turnsOf(bench)
-    const cases = bench.timeline.stops.flatMap((stop): Case[] => {
-      if (!stop.mandatory || (stop.done && stop.outAt === undefined)) return []
-      const outAt = stop.outAt ?? stop.at + minimumMs
-      const before = turns.filter(({ stint }) => stint.fromAt < stop.at).at(-1)
+    const { turns, mandatoryStops, stopMinimumMs } = bench
+    const cases = mandatoryStops.flatMap((stop): Case[] => {
+      if (stop.done && stop.outAt === undefined) return []
+      const outAt = stop.outAt ?? stop.at + stopMinimumMs
+      const next = turns.findIndex(({ stint }) => stint.fromAt >= stop.at)
+      const before = turns[(next < 0 ? turns.length : next) - 1]
       const after = turns.find(({ stint }) => stint.toAt > outAt)
       if (!before || !after) return []
       const changed =
@@ -48,7 +47,7 @@ function caseOf(bench: Bench, stop: TimelineStop, { before, after, changed }: Ch
     value: changed ? 1 : 0,
     at: stop.at,
     people: [...new Set([before.driver.id, after.driver.id])],
-    spans: [...new Set([...spanIds(before.stint), ...spanIds(after.stint)])],
+    spans: [...new Set([...before.stint.spanIds, ...after.stint.spanIds])],
     stops: [stop.id],
     says: () =>
       changed

@@ -4,7 +4,7 @@ import { durationInWords } from '../in-words.ts'
 import { placeInWords } from '../places.ts'
 import type { Stint } from '../stints.ts'
 import { leastAndMost, SENSES } from './least-and-most.ts'
-import { beginningOf, spanIds } from './relay.ts'
+import { beginningOf } from './relay.ts'
 
 /**
  * Goes by the driven time of each stint. A stint that is too short only because its segment ended is judged like
@@ -24,7 +24,7 @@ export const continuousDriving: Check<'continuousDriving'> = {
           value: stint.drivenMs,
           at: sense === 'atMost' ? passedAt(stint, limit) : stint.toAt,
           people: [driver.id],
-          spans: spanIds(stint),
+          spans: stint.spanIds,
           ...(sense === 'atLeast' && stint.toAt >= lastAt ? { untilTheEnd: true } : {}),
           says: () => inWords(bench, { driver, stint, sense, limit }),
         })),

@@ -6,7 +6,7 @@ import { durationInWords, shareInWords } from '../in-words.ts'
 import { placeInWords } from '../places.ts'
 import type { Stint } from '../stints.ts'
 import { cutOut } from '../stretches.ts'
-import { beginningOf, spanIds } from './relay.ts'
+import { beginningOf } from './relay.ts'
 import { shareUp } from './shares.ts'
 
 /**
@@ -45,12 +45,11 @@ interface Rest {
 }
 
 function restsOf(driver: BenchPerson, { marshalling }: RuleValue<'driverRest'>): readonly Rest[] {
-  const posts = driver.spans.filter(({ duty }) => duty === 'post')
+  const holes = known(marshalling) === 'isRest' ? [] : driver.posts
   return driver.stints.flatMap((after, index): Rest[] => {
     const before = driver.stints[index - 1]
     if (!before) return []
     const between = { fromAt: before.toAt, toAt: after.fromAt }
-    const holes = known(marshalling) === 'isRest' ? [] : posts
     const free = cutOut(between, holes)
     const restMs = free.reduce((most, { fromAt, toAt }) => Math.max(most, toAt - fromAt), 0)
     const assumed =
@@ -73,7 +72,7 @@ function caseOf(bench: Bench, rest: Rest, { limit, of }: Owed): Case {
     value: restMs,
     at: after.fromAt,
     people: [driver.id],
-    spans: [...spanIds(before), ...spanIds(after)],
+    spans: [...before.spanIds, ...after.spanIds],
     says: () =>
       `${driver.name} rests ${durationInWords(restMs)} before the stint at ${placeInWords(bench, beginningOf(after))}, at least ${of}${durationInWords(limit)}${assumed ? ', assuming marshalling is not rest' : ''}.`,
   }

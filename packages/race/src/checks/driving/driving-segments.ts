@@ -2,7 +2,6 @@ import { driversWho, type BenchPerson } from '../bench.ts'
 import type { Check } from '../case.ts'
 import { countInWords } from '../in-words.ts'
 import { leastAndMost, SENSES, whileItLasts } from './least-and-most.ts'
-import { controllerSpans } from './relay.ts'
 
 export const drivingSegments: Check<'drivingSegments'> = {
   axis: 'none',
@@ -14,7 +13,7 @@ export const drivingSegments: Check<'drivingSegments'> = {
         limit,
         value: segmentsDriven(driver),
         people: [driver.id],
-        spans: controllerSpans(driver),
+        spans: driver.drivingIds,
         ...whileItLasts(sense),
         says: () =>
           `${driver.name} drives in ${countInWords(segmentsDriven(driver), 'segment')}, ${SENSES[sense]} ${String(limit)}.`,

@@ -2,7 +2,6 @@ import { driversWho } from '../bench.ts'
 import type { Check } from '../case.ts'
 import { durationInWords, shareInWords } from '../in-words.ts'
 import { leastAndMost, SENSES, whileItLasts } from './least-and-most.ts'
-import { controllerSpans } from './relay.ts'
 import { shareDown, shareUp } from './shares.ts'
 
 /**
@@ -23,7 +22,7 @@ export const drivingShare: Check<'drivingShare'> = {
         limit,
         value: driver.drivenMs,
         people: [driver.id],
-        spans: controllerSpans(driver),
+        spans: driver.drivingIds,
         ...whileItLasts(sense),
         says: () =>
           `${driver.name} drives ${durationInWords(driver.drivenMs)}, ${SENSES[sense]} ${shareInWords(share)} of the race, ${durationInWords(limit)}.`,

@@ -1,14 +1,13 @@
 import { known } from '../../rules/shape.ts'
-import { isOf } from '../bench.ts'
+import { isOf, type Turn } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
-import { spanIds, turnsOf } from './relay.ts'
 
 /** Who drives first is decided as it happens; who drives last only by a timeline that reaches to the end. */
 export const endDriver: Check<'endDriver'> = {
   axis: 'none',
   limits: ({ which, who, may }, bench) => {
     const how = known(may)
-    const turns = turnsOf(bench)
+    const turns = bench.turns
     const turn = which === 'first' ? turns[0] : lastOf(turns)
     if (how === undefined || !turn || (which === 'last' && !bench.timeline.isWhole)) return []
     const one: Case = {
@@ -18,7 +17,7 @@ export const endDriver: Check<'endDriver'> = {
       value: isOf(turn.driver, who) ? 1 : 0,
       ...(which === 'first' ? { at: turn.stint.fromAt } : {}),
       people: [turn.driver.id],
-      spans: spanIds(turn.stint),
+      spans: turn.stint.spanIds,
       says: () =>
         `${turn.driver.name} drives ${which}: a ${who} ${how === 'must' ? 'must' : 'may not'}.`,
     }
@@ -27,8 +26,8 @@ export const endDriver: Check<'endDriver'> = {
   },
 }
 
-function lastOf<T extends ReturnType<typeof turnsOf>[number]>(turns: readonly T[]): T | undefined {
-  return turns.reduce<T | undefined>(
+function lastOf(turns: readonly Turn[]): Turn | undefined {
+  return turns.reduce<Turn | undefined>(
     (last, one) => (last === undefined || one.stint.toAt >= last.stint.toAt ? one : last),
     undefined,
   )

@@ -5,7 +5,6 @@ import type { Case, Check, Limit } from '../case.ts'
 import { countInWords, durationInWords } from '../in-words.ts'
 import { segmentsDriven } from './driving-segments.ts'
 import { SENSES, whileItLasts } from './least-and-most.ts'
-import { controllerSpans } from './relay.ts'
 import { shareDown, shareUp } from './shares.ts'
 
 type Bounds = Readonly<Record<Case['sense'], number>>
@@ -44,7 +43,7 @@ function limitOf(sense: Case['sense'], bounds: Bounds, { value: { of }, bench }:
       limit,
       value,
       people: [driver.id],
-      spans: controllerSpans(driver),
+      spans: driver.drivingIds,
       // How many segments are equal is known at the end: each may still be shared by more drivers.
       ...(of === 'segments' ? { untilTheEnd: true } : whileItLasts(sense)),
       says: () =>

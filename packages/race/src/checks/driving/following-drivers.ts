@@ -2,7 +2,7 @@ import { known } from '../../rules/shape.ts'
 import { isOf } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
 import { placeInWords } from '../places.ts'
-import { beginningOf, changesOf, spanIds } from './relay.ts'
+import { beginningOf, changesOf } from './relay.ts'
 
 /** Every change from somebody of the first category to somebody else; nobody follows themselves. */
 export const followingDrivers: Check<'followingDrivers'> = {
@@ -23,7 +23,7 @@ export const followingDrivers: Check<'followingDrivers'> = {
         value: follows,
         at: to.stint.fromAt,
         people: [from.driver.id, to.driver.id],
-        spans: [...spanIds(from.stint), ...spanIds(to.stint)],
+        spans: [...from.stint.spanIds, ...to.stint.spanIds],
         says: () =>
           `${to.driver.name} drives after ${from.driver.name} from ${placeInWords(bench, beginningOf(to.stint))}: ${rule}.`,
       }

@@ -10,9 +10,11 @@ import { drivingTime } from './driving-time.ts'
 import { endDriver } from './end-driver.ts'
 import { equalShare } from './equal-share.ts'
 import { followingDrivers } from './following-drivers.ts'
+import { lapsBetweenChanges } from './laps-between-changes.ts'
 import { mayNotDo } from './may-not-do.ts'
 import { numberOfChanges } from './number-of-changes.ts'
 import { numberOfDrivers } from './number-of-drivers.ts'
+import { restBlock } from './rest-block.ts'
 import { rollingDriving } from './rolling-driving.ts'
 import { runningBetweenStops } from './running-between-stops.ts'
 import { stintsEach } from './stints-each.ts'
@@ -28,9 +30,11 @@ export const DRIVING_CHECKS = {
   runningBetweenStops,
   changeAtStop,
   numberOfChanges,
+  lapsBetweenChanges,
   rollingDriving,
   blockDriving,
   driverRest,
+  restBlock,
   stintsEach,
   stintsInARow,
   numberOfDrivers,

@@ -2,7 +2,7 @@ import type { Bench } from '../bench.ts'
 import type { Check } from '../case.ts'
 import { thereAre } from '../in-words.ts'
 import { leastAndMost, SENSES, whileItLasts } from './least-and-most.ts'
-import { changesOf, turnsOf } from './relay.ts'
+import { changesOf, isChange } from './relay.ts'
 
 /**
  * Changes are those of the controller from one driver to another, also over a break, and those with oneself where
@@ -11,7 +11,7 @@ import { changesOf, turnsOf } from './relay.ts'
 export const numberOfChanges: Check<'numberOfChanges'> = {
   axis: 'none',
   limits: ({ of, atLeast, atMost }, bench) => {
-    const value = of === 'stints' ? turnsOf(bench).length : changes(bench)
+    const value = of === 'stints' ? bench.turns.length : changes(bench)
     const counted = thereAre(value, of === 'stints' ? 'stint' : 'driver change')
     const called = of === 'stints' ? 'Stints in the race,' : 'Driver changes in the race,'
     return leastAndMost(called, { atLeast, atMost }, (sense, limit) => [
@@ -28,7 +28,5 @@ export const numberOfChanges: Check<'numberOfChanges'> = {
 }
 
 function changes(bench: Bench): number {
-  return changesOf(bench).filter(
-    ({ from, to }) => from.driver.id !== to.driver.id || to.stint.fromAt <= from.stint.toAt,
-  ).length
+  return changesOf(bench).filter(isChange).length
 }

@@ -21,9 +21,8 @@ export const rollingDriving: Check<'rollingDriving'> = {
     const [limit, window] = [known(atMostMs), known(withinMs)]
     if (limit === undefined || window === undefined) return []
     const cases = driversWho(bench, who).flatMap((driver) => {
-      const spans = driver.spans.filter(({ duty }) => duty === 'controller')
       const said = toSay(windowsOf(driver.driven, window), limit)
-      return said.map((one) => caseOf({ ...driver, spans }, one, limit))
+      return said.map((one) => caseOf(driver, one, limit))
     })
     return [{ name: 'atMost', called: `In any ${durationInWords(window)} at most`, cases }]
   },
@@ -87,11 +86,15 @@ function toSay(windows: readonly Window[], limit: number): readonly Window[] {
   return breach ? [...said, breach] : said
 }
 
-function caseOf({ id, name, spans }: BenchPerson, window: Window, limit: number): Case {
+function caseOf(
+  { id, name, driving, drivingIds }: BenchPerson,
+  window: Window,
+  limit: number,
+): Case {
   const { fromAt, toAt, drivenMs, decidedAt } = window
-  const end = begunBefore(spans, toAt)
+  const end = begunBefore(driving, toAt)
   let begin = end
-  while ((spans[begin - 1]?.toAt ?? fromAt) > fromAt) begin -= 1
+  while ((driving[begin - 1]?.toAt ?? fromAt) > fromAt) begin -= 1
   return {
     sense: 'atMost',
     unit: 'ms',
@@ -99,7 +102,7 @@ function caseOf({ id, name, spans }: BenchPerson, window: Window, limit: number)
     value: drivenMs,
     at: decidedAt,
     people: [id],
-    spans: spans.slice(begin, end).map((span) => span.id),
+    spans: drivingIds.slice(begin, end),
     says: () =>
       `${name} drives ${durationInWords(drivenMs)} within ${durationInWords(toAt - fromAt)}, at most ${durationInWords(limit)}.`,
   }

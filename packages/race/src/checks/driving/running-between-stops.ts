@@ -1,4 +1,3 @@
-import { ruleValue } from '../../rules/index.ts'
 import { known } from '../../rules/shape.ts'
 import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
@@ -15,9 +14,7 @@ export const runningBetweenStops: Check<'runningBetweenStops'> = {
   limits: ({ atLeastMs }, bench) => {
     const limit = known(atLeastMs)
     if (limit === undefined) return []
-    const inOrder = bench.timeline.stops
-      .filter(({ mandatory }) => mandatory)
-      .sort((a, b) => a.at - b.at)
+    const inOrder = [...bench.mandatoryStops].sort((a, b) => a.at - b.at)
     const cases = inOrder.flatMap((stop, index): Case[] => {
       const before = inOrder[index - 1]
       if (!before) return []
@@ -32,8 +29,7 @@ export const runningBetweenStops: Check<'runningBetweenStops'> = {
 }
 
 function runningMs(bench: Bench, before: TimelineStop, stop: TimelineStop): number {
-  const minimumMs = known(ruleValue(bench.regulations.rules, 'stopMinimum')?.minimumMs) ?? 0
-  const stoodMs = before.outAt === undefined ? minimumMs : before.outAt - before.at
+  const stoodMs = before.outAt === undefined ? bench.stopMinimumMs : before.outAt - before.at
   const [fromMs, toMs] = [before, stop].map(({ segment, atMs }) =>
     bench.raceClockMs(segment, atMs),
   ) as [number, number]

@@ -2,7 +2,6 @@ import { driversWho } from '../bench.ts'
 import type { Check } from '../case.ts'
 import { countInWords } from '../in-words.ts'
 import { leastAndMost, SENSES, whileItLasts } from './least-and-most.ts'
-import { controllerSpans } from './relay.ts'
 
 export const stintsEach: Check<'stintsEach'> = {
   axis: 'none',
@@ -14,7 +13,7 @@ export const stintsEach: Check<'stintsEach'> = {
         limit,
         value: driver.stints.length,
         people: [driver.id],
-        spans: controllerSpans(driver),
+        spans: driver.drivingIds,
         ...whileItLasts(sense),
         says: () =>
           `${driver.name} has ${countInWords(driver.stints.length, 'stint')}, ${SENSES[sense]} ${String(limit)}.`,

@@ -1,8 +1,9 @@
 import { known } from '../../rules/shape.ts'
+import type { Turn } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
 import { countInWords } from '../in-words.ts'
 import { placeInWords } from '../places.ts'
-import { beginningOf, spanIds, turnsOf, type Turn } from './relay.ts'
+import { beginningOf } from './relay.ts'
 
 /** Stints of one driver with nobody else's in between, over breaks too. Decided as the first one too many begins. */
 export const stintsInARow: Check<'stintsInARow'> = {
@@ -10,14 +11,14 @@ export const stintsInARow: Check<'stintsInARow'> = {
   limits: ({ atMost }, bench) => {
     const limit = known(atMost)
     if (limit === undefined) return []
-    const cases = rowsOf(turnsOf(bench)).map(({ first, turns }): Case => ({
+    const cases = rowsOf(bench.turns).map(({ first, turns }): Case => ({
       sense: 'atMost',
       unit: 'count',
       limit,
       value: turns.length,
       at: (turns[limit] ?? turns.at(-1) ?? first).stint.fromAt,
       people: [first.driver.id],
-      spans: turns.flatMap(({ stint }) => spanIds(stint)),
+      spans: turns.flatMap(({ stint }) => stint.spanIds),
       says: () =>
         `${first.driver.name} drives ${countInWords(turns.length, 'stint')} in a row from ${placeInWords(bench, beginningOf(first.stint))}, at most ${String(limit)}.`,
     }))

@@ -42,10 +42,9 @@ interface Shift extends Stretch {
   readonly spans: readonly TimelineSpan[]
 }
 
-function shiftsOf({ spans }: BenchPerson, { timeline }: Bench): readonly Shift[] {
+function shiftsOf({ posts }: BenchPerson, { timeline }: Bench): readonly Shift[] {
   const shifts: Shift[] = []
-  for (const span of spans) {
-    if (span.duty !== 'post') continue
+  for (const span of posts) {
     const before = shifts.at(-1)
     const earlier = before?.spans.at(-1)
     if (before && earlier && goesOn(timeline, before, { earlier, span })) {

@@ -16,8 +16,8 @@ export const marshalWhileDriving: Check<'marshalWhileDriving'> = {
 }
 
 function casesOf(person: BenchPerson): readonly Case[] {
-  const driving = apart(person.spans.filter(({ duty }) => duty === 'controller'))
-  const marshalling = apart(person.spans.filter(({ duty }) => duty === 'post'))
+  const driving = apart(person.driving)
+  const marshalling = apart(person.posts)
   if (driving.length === 0 || marshalling.length === 0) return []
   const both = atOnce(driving, marshalling)
   if (both.length > 0) return both.map((stretch) => caseOf(person, stretch))

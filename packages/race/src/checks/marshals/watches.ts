@@ -21,38 +21,39 @@ export function watchesOf(bench: Bench, segment: TimelineSegment): readonly Watc
   const here = bench.spansIn(segment.id)
   const posts = here.filter(({ duty }) => duty === 'post')
   const edges = edgesOf(segment, { here, posts, untilAt: cameToAt(bench, segment) })
-  const watches: Watch[] = []
-  edges.forEach(({ at: fromAt, clockMs: fromMs }, place) => {
-    const end = edges[place + 1]
-    if (!end) return
-    const there = posts.filter((span) => span.fromAt <= fromAt && span.toAt >= end.at)
-    const people = peopleOf(there)
-    const last = watches.at(-1)
-    if (last?.count === people.length) {
-      watches[watches.length - 1] = longer(last, end, there)
-      return
-    }
-    const times = { fromAt, fromMs, toAt: end.at, toMs: end.clockMs }
-    const spans = there.map(({ id }) => id)
-    watches.push({ segment: segment.id, ...times, count: people.length, people, spans })
+  const pieces: Piece[] = []
+  edges.forEach((from, place) => {
+    const to = edges[place + 1]
+    if (!to) return
+    const there = posts.filter((span) => span.fromAt <= from.at && span.toAt >= to.at)
+    const count = peopleOf(there).length
+    const last = pieces.at(-1)
+    if (last?.count === count) {
+      last.to = to
+      last.there.push(...there)
+    } else pieces.push({ from, to, count, there })
   })
-  return watches
+  return pieces.map((piece) => watchOf(segment.id, piece))
+}
+
+interface Piece {
+  readonly from: Edge
+  to: Edge
+  readonly count: number
+  /** Whoever is at a post for the whole of a part of it, part by part. */
+  readonly there: TimelineSpan[]
+}
+
+function watchOf(segment: string, { from, to, count, there }: Piece): Watch {
+  const times = { fromAt: from.at, fromMs: from.clockMs, toAt: to.at, toMs: to.clockMs }
+  const spans = [...new Set(there.map(({ id }) => id))]
+  return { segment, ...times, count, people: peopleOf(there), spans }
 }
 
 function peopleOf(spans: readonly TimelineSpan[]): readonly string[] {
   return spans.length < 2
     ? spans.map(({ person }) => person)
     : [...new Set(spans.map(({ person }) => person))]
-}
-
-function longer(watch: Watch, { at, clockMs }: Edge, there: readonly TimelineSpan[]): Watch {
-  return {
-    ...watch,
-    toAt: at,
-    toMs: clockMs,
-    people: [...new Set([...watch.people, ...there.map(({ person }) => person)])],
-    spans: [...new Set([...watch.spans, ...there.map(({ id }) => id)])],
-  }
 }
 
 /** The segment's end; in a race that runs the last that anybody did; nothing before green. */

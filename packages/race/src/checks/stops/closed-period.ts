@@ -3,7 +3,7 @@ import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
 import { durationInWords } from '../in-words.ts'
-import { mandatoryOf, stopName } from './in-segments.ts'
+import { stopName } from './in-segments.ts'
 
 /**
  * Only mandatory stops: with any other the car may come in at any time. Without a length in time there is no last
@@ -14,7 +14,7 @@ export const closedPeriod: Check<'closedPeriod'> = {
   limits: ({ of, firstMs, lastMs }, bench) => {
     const first = known(firstMs)
     const last = known(lastMs)
-    const placed = mandatoryOf(bench).map((stop) => placeOf(stop, of, bench))
+    const placed = bench.mandatoryStops.map((stop) => placeOf(stop, of, bench))
     return [
       ...(first === undefined
         ? []

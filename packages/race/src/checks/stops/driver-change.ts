@@ -1,4 +1,3 @@
-import { ruleValue } from '../../rules/index.ts'
 import { known } from '../../rules/shape.ts'
 import type { TimelineStop } from '../../timeline/stops.ts'
 import type { TimelineSpan } from '../../timeline/timeline.ts'
@@ -15,9 +14,8 @@ export const driverChange: Check<'driverChange'> = {
   axis: 'meeting',
   limits: ({ where }, bench) => {
     if (known(where) !== 'stoppedInPitLane') return []
-    const minimumMs = known(ruleValue(bench.regulations.rules, 'stopMinimum')?.minimumMs) ?? 0
     const cases = changesOf(bench).map((change) => {
-      const nearest = nearestOf(bench.stopsIn(change.after.segment), change, minimumMs)
+      const nearest = nearestOf(bench.stopsIn(change.after.segment), change, bench.stopMinimumMs)
       return caseOf(change, nearest, bench)
     })
     return [{ name: 'where', called: 'Changes at a stop', cases }]

@@ -4,11 +4,6 @@ import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
 import { placeInWords } from '../places.ts'
 
-/** What is owed at stops is owed by mandatory ones. */
-export function mandatoryOf({ timeline }: Bench): readonly TimelineStop[] {
-  return timeline.stops.filter(({ mandatory }) => mandatory)
-}
-
 /** Segments in which the car runs. */
 export function runSegments({ timeline }: Bench): readonly TimelineSegment[] {
   return timeline.segments.filter(({ lane }) => lane !== 'sitOut')

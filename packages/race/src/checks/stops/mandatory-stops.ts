@@ -4,7 +4,7 @@ import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
 import { thereAre } from '../in-words.ts'
-import { endOf, mandatoryOf, runSegments } from './in-segments.ts'
+import { endOf, runSegments } from './in-segments.ts'
 
 /** Nothing is owed in a segment the team sits out. */
 export const mandatoryStops: Check<'mandatoryStops'> = {
@@ -12,7 +12,7 @@ export const mandatoryStops: Check<'mandatoryStops'> = {
   limits: ({ count, per }, bench) => {
     const limit = known(count)
     if (limit === undefined) return []
-    const stops = mandatoryOf(bench)
+    const stops = bench.mandatoryStops
     if (per === 'race') {
       const cases = [demanded({ stops, limit, where: 'the race', untilTheEnd: true })]
       return [{ name: 'inRace', called: 'Mandatory stops in the race', cases }]

@@ -1,7 +1,7 @@
 import { known } from '../../rules/shape.ts'
 import type { Case, Check } from '../case.ts'
 import { durationInWords } from '../in-words.ts'
-import { mandatoryOf, stopName } from './in-segments.ts'
+import { stopName } from './in-segments.ts'
 
 /** Stops whose two counted moments were recorded; a planned one has no length, it goes when it may. */
 export const stopMinimum: Check<'stopMinimum'> = {
@@ -9,7 +9,7 @@ export const stopMinimum: Check<'stopMinimum'> = {
   limits: ({ minimumMs }, bench) => {
     const limit = known(minimumMs)
     if (limit === undefined) return []
-    const cases = mandatoryOf(bench).flatMap((stop): readonly Case[] => {
+    const cases = bench.mandatoryStops.flatMap((stop): readonly Case[] => {
       const { id, at, outAt, lastedMs } = stop
       if (lastedMs === undefined) return []
       return [

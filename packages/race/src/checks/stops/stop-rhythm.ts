@@ -3,7 +3,7 @@ import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
 import { durationInWords, thereAre } from '../in-words.ts'
-import { cameToMs, mandatoryOf, stopName } from './in-segments.ts'
+import { cameToMs, stopName } from './in-segments.ts'
 
 /** More than this no plan can hold, and a rhythm half typed may ask for millions. */
 const MOST_STOPS = 100
@@ -16,7 +16,7 @@ export const stopRhythm: Check<'stopRhythm'> = {
     const tolerance = known(toleranceMs)
     if (!every || tolerance === undefined) return []
     const times = Math.ceil(bench.raceMs / every) - 1
-    const placed = mandatoryOf(bench).map((stop) => ({
+    const placed = bench.mandatoryStops.map((stop) => ({
       stop,
       raceMs: bench.raceClockMs(stop.segment, stop.atMs),
     }))

@@ -4,7 +4,7 @@ import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
 import { countInWords, durationInWords } from '../in-words.ts'
-import { cameToMs, mandatoryOf, stopName } from './in-segments.ts'
+import { cameToMs, stopName } from './in-segments.ts'
 
 type Window = Exclude<RuleValue<'stopWindows'>['windows'], string>[number]
 
@@ -14,7 +14,7 @@ export const stopWindows: Check<'stopWindows'> = {
   limits: ({ windows }, bench) => {
     const named = known(windows)
     if (named === undefined) return []
-    const stops = mandatoryOf(bench)
+    const stops = bench.mandatoryStops
     return [
       { name: 'served', called: 'A stop in each window', cases: served(named, stops, bench) },
       {

@@ -49,6 +49,17 @@ export const raceControlKinds = {
   /** What the hall's clock shows at this moment. */
   'clockRead.1': z.strictObject({ segment, shows: z.enum(['toGo', 'gone']), readingMs: clockMs }),
   'programmeMoved.1': z.strictObject({ fromItem: lineId, byMs: shiftMs }),
+  /**
+   * Where we begin, from this segment on or from the first: on a lane, or in a segment sat out (which one of the
+   * order, where it has several). All that come after follow by the order of lanes. Lanes are counted on from track
+   * to track.
+   */
+  'startDrawn.1': z.strictObject({
+    lane: z.nullable(count),
+    sitOut: z.optional(count),
+    group: z.optional(count),
+    segment: z.optional(segment),
+  }),
   /** The lane for a segment, or a sit-out. */
   'laneDrawn.1': z.strictObject({ segment, lane: z.nullable(count) }),
   'penalty.1': z.strictObject({

@@ -3,7 +3,7 @@ import type { raceControlKinds } from '../../entry/kinds/race-control.ts'
 import { said, type Handlers } from './handler.ts'
 import { penalty, penaltyServed, penaltyWithdrawn } from './penalties.ts'
 import { powerOn, redFlag, trackCall } from './power.ts'
-import { clockRead, laneDrawn, released } from './race-office.ts'
+import { clockRead, laneDrawn, released, startDrawn } from './race-office.ts'
 import { green, segmentChanged, segmentEnd } from './segments.ts'
 
 export const raceControlHandlers: Handlers<keyof typeof raceControlKinds> = {
@@ -15,6 +15,7 @@ export const raceControlHandlers: Handlers<keyof typeof raceControlKinds> = {
   'segmentChanged.1': segmentChanged,
   'clockRead.1': clockRead,
   'programmeMoved.1': (draft, entry, at) => draft.raceControl.moves.push(said(entry, at)),
+  'startDrawn.1': startDrawn,
   'laneDrawn.1': laneDrawn,
   'penalty.1': penalty,
   'penaltyServed.1': penaltyServed,

@@ -1,7 +1,8 @@
 /** What race control's desk shows and hands out: its clock, lanes, the car. */
 import { segmentName } from '../names.ts'
 import { setClock } from '../running.ts'
-import { alreadySo, outOfPlace, type Handler } from './handler.ts'
+import { inForce } from '../in-force.ts'
+import { alreadySo, outOfPlace, said, type Handler } from './handler.ts'
 
 /** A reading sets the race clock from here on. What it cannot mean is listed and changes nothing. */
 export const clockRead: Handler<'clockRead.1'> = (draft, entry, at) => {
@@ -32,6 +33,22 @@ export const clockRead: Handler<'clockRead.1'> = (draft, entry, at) => {
   } else {
     setClock(running, length.lengthMs - readingMs, { entry, at })
   }
+}
+
+/** It speaks for its segment and all after it, also where one of them was drawn before. */
+export const startDrawn: Handler<'startDrawn.1'> = (draft, entry, at) => {
+  const { starts, lanes } = draft.raceControl
+  const { segment } = entry.body
+  starts.push(said(entry, at))
+  const ids = (inForce(draft, 'rules', at)?.programme ?? [])
+    .filter((item) => item.kind === 'segment')
+    .map(({ id }) => id)
+  const from = segment === undefined ? 0 : ids.indexOf(segment)
+  if (from < 0) {
+    outOfPlace(draft, [entry.id], 'A lane was drawn from a segment that is not in the programme.')
+    return
+  }
+  for (const id of ids.slice(from)) lanes.delete(id)
 }
 
 /** A lane may be drawn again: the last one counts. */

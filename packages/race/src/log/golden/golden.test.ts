@@ -6,6 +6,7 @@ import { kinds } from '../../entry/kinds/index.ts'
 import { DOCUMENTS } from '../../entry/kinds/record.ts'
 import { isUnread, readEntry } from '../../entry/read.ts'
 import { fold } from '../../fold/fold.ts'
+import { lanesOf } from '../../time/lanes.ts'
 import { planInForce } from '../../time/plan-in-force.ts'
 
 type Golden = Omit<RecordedEntry, 'body'> & { readonly body: unknown }
@@ -59,6 +60,26 @@ test('what a whole race added to shape 1 says what it said when it was released'
     ...{ alertsMs: [300_000, 60_000, 0], callRepeatMs: 20_000, callPassOnMs: 60_000 },
     protestMs: 1_800_000,
   })
+})
+
+test('what fixed lanes added to shape 1 says what it said when it was released', () => {
+  const state = fold(read('shape-1-lanes.json').map(readEntry))
+  // From lane 3 of four, odd up, even down: 3, then one sat out, then 4; drawn anew from the second segment on.
+  expect([...lanesOf(state, 1_800_086_400_000)]).toEqual([
+    ['one', { lane: 3, colour: 'green' }],
+    ['two', 'sitOut'],
+    ['three', { lane: 2, colour: 'white' }],
+  ])
+  // Marshalling at the post of lane 3, whatever the plan called it; nobody drives in the sit-out.
+  expect(planInForce(state, 1_800_086_400_000)?.spans).toMatchObject([
+    { id: 's1' },
+    { id: 'm1', post: '3' },
+  ])
+  expect(state.people.duties.map(({ duty, post }) => [duty, post])).toEqual([
+    ['controller', undefined],
+    ['post', '3'],
+  ])
+  expect(state.documents.crew[0]?.content.people[0]?.restBlock?.atLeastMs).toBe(600_000)
 })
 
 test('shape 1 says what it said when it was released', () => {

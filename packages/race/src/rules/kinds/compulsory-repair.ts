@@ -12,4 +12,5 @@ export const compulsoryRepair = ruleKind('compulsoryRepair', {
   causedByOthers: maybe(asked(choice('asFirst', 'sameLimit'))),
   elseAtStop: maybe(asked(choice('nothing', 'anything'))),
   costLaps: maybe(asked(count)),
+  when: maybe(asked(choice('wholeRace', 'darkSegments'))),
 })

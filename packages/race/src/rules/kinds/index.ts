@@ -25,6 +25,7 @@ import { equalShare } from './equal-share.ts'
 import { followingDrivers } from './following-drivers.ts'
 import { laneChange } from './lane-change.ts'
 import { laneOrder } from './lane-order.ts'
+import { lapsBetweenChanges } from './laps-between-changes.ts'
 import { mandatoryStops } from './mandatory-stops.ts'
 import { marshalShift } from './marshal-shift.ts'
 import { marshalWhileDriving } from './marshal-while-driving.ts'
@@ -38,6 +39,7 @@ import { pitLaneLap } from './pit-lane-lap.ts'
 import { points } from './points.ts'
 import { postByLane } from './post-by-lane.ts'
 import { relief } from './relief.ts'
+import { restBlock } from './rest-block.ts'
 import { restart } from './restart.ts'
 import { rollingDriving } from './rolling-driving.ts'
 import { runningBetweenStops } from './running-between-stops.ts'
@@ -75,9 +77,11 @@ export const RULE_KINDS = [
   runningBetweenStops,
   changeAtStop,
   numberOfChanges,
+  lapsBetweenChanges,
   rollingDriving,
   blockDriving,
   driverRest,
+  restBlock,
   stintsEach,
   stintsInARow,
   numberOfDrivers,
