@@ -5,28 +5,29 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { v7 as uuidV7 } from 'uuid'
 import type { Names } from './access/origin.ts'
+import { SharedTries } from './access/shared-tries.ts'
+import { ticketBox } from './access/ticket-box.ts'
 import { Tries } from './access/tries.ts'
 import { addressesOf, ownAddressOf, type Listening } from './addresses.ts'
 import type { App } from './app.ts'
 import type { Deps, OpenDemo } from './deps.ts'
-import type { Storage } from './storage/port.ts'
-import { openSqlite, type SqliteOptions } from './storage/sqlite/open.ts'
+import { USUAL_LOG, type LogSettings } from './logging.ts'
+import { openStore, type OpenedStore, type StoreOptions } from './open-store.ts'
 import { keepTime } from './time/keep-time.ts'
-import { ServerTime, SYSTEM_CLOCKS, type Clocks } from './time/server-time.ts'
+import { shareTime } from './time/share-time.ts'
 
-export interface HouseOptions {
-  readonly data: string
+export interface HouseOptions extends StoreOptions {
   readonly host: string
   readonly port: number
   /** Also listens over TLS, with an authority of its own. */
   readonly httpsPort?: number
   readonly names: Names
   readonly trustProxy?: string
+  /** Whoever brings it may read `/metrics`. */
+  readonly metricsToken?: string
+  readonly log?: LogSettings
   readonly web?: string
   readonly openDemo?: OpenDemo
-  readonly clocks?: Clocks
-  /** See WriterSettings. */
-  readonly forTests?: SqliteOptions['forTests']
 }
 
 export interface House {
@@ -48,7 +49,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     const deps = await depsOf(options, { ...opened, team, listening })
     const app = await buildApp(deps)
     const doors = await openDoors(app, deps, listening)
-    const keeping = keepTime({ time, storage, log: app.http.log })
+    const keeping = keepClock(opened, app)
     return {
       deps,
       app,
@@ -66,60 +67,67 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   }
 }
 
-interface Opened {
-  readonly storage: Storage
-  readonly time: ServerTime
+function keepClock({ time, storage }: OpenedStore, { http, sockets }: App) {
+  const { neighbours } = storage
+  const { tellClock } = sockets
+  if (!neighbours) return keepTime({ time, storage, log: http.log })
+  return shareTime({ time, storage, neighbours, log: http.log, tellClock })
 }
 
 async function depsOf(
   options: HouseOptions,
-  opened: Opened & { readonly team: string; readonly listening: Listening },
+  opened: OpenedStore & { readonly team: string; readonly listening: Listening },
 ): Promise<Deps> {
   const { listening, ...rest } = opened
-  const { data, names, trustProxy, openDemo, httpsPort } = options
+  const { storage, time } = opened
+  const now = () => time.now()
+  const { data, names, trustProxy, openDemo, httpsPort, metricsToken } = options
   return {
     ...rest,
     ...{ data, names },
     web: options.web ?? builtScreens(),
-    tries: new Tries(() => opened.time.now()),
+    log: options.log ?? USUAL_LOG,
+    tries: storage.neighbours ? new SharedTries(storage, now) : new Tries(now),
+    tickets: ticketBox({ storage, time, data }),
     addresses: () => addressesOf(listening),
     ownAddress: () => ownAddressOf(listening),
     ...(trustProxy !== undefined && { trustProxy }),
     ...(openDemo && { openDemo }),
+    ...(metricsToken !== undefined && {
+      measured: {
+        metrics: (await import('./metrics/prometheus.ts')).measure(),
+        token: metricsToken,
+      },
+    }),
     ...(httpsPort !== undefined && {
       authority: await (await import('./https/authority.ts')).openAuthority(data),
     }),
   }
 }
 
-/** Listens, and notes in `listening` the ports that were free. */
+/**
+ * Listens, and notes in `listening` the ports that were free. Closed are the doors before screens are sent away: none
+ * comes back to a process that is going, but all to whichever stands beside it.
+ */
 async function openDoors(
-  { http, sockets }: App,
+  { http, sockets }: Pick<App, 'http' | 'sockets'>,
   { authority }: Deps,
   listening: Listening,
 ): Promise<{ readonly close: () => void }> {
   const { host, port, httpsPort } = listening
   await http.listen({ host, port })
   listening.port = (http.server.address() as AddressInfo).port
-  if (!authority || httpsPort === undefined) return { close: () => undefined }
+  const close = () => void http.server.close()
+  if (!authority || httpsPort === undefined) return { close }
   const { listenSealed } = await import('./https/listen.ts')
   const sealed = await listenSealed({ http, sockets }, authority, { host, port: httpsPort })
   listening.httpsPort = sealed.port
-  return sealed
-}
-
-async function openStore(options: HouseOptions): Promise<Opened> {
-  const { data, forTests, clocks = SYSTEM_CLOCKS } = options
-  const started: { time?: ServerTime } = {}
-  const storage = await openSqlite({
-    file: join(data, 'pitlamp.db'),
-    mark: () => started.time?.kept() ?? { markMs: 0, epoch: 0 },
-    ...(forTests && { forTests }),
-  })
-  const time = new ServerTime(clocks, await storage.read.keptTime())
-  started.time = time
-  await storage.run('keepTime', time.kept())
-  return { storage, time }
+  return {
+    close() {
+      close()
+      sealed.close()
+    },
+  }
 }
 
 /** Sources and bundle lie at different depths: the folder above this file that holds the workspaces. */

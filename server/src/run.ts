@@ -1,12 +1,13 @@
 /** From the command line to a running house, and back to nothing. */
-import { rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import type { DemoOf } from '@pitlamp/contract'
 import { inviteFirstCaptain, type Terminal } from './access/captain.ts'
 import { addressFile, inviteCaptain } from './access/invite-command.ts'
 import { NotDone } from './backup/not-done.ts'
 import { BadOption, readConfig, USAGE, type Config } from './config.ts'
 import type { OpenDemo } from './deps.ts'
 import { openHouse, type House, type HouseOptions } from './open-house.ts'
-import { NotSaved, StoreInUse } from './storage/port.ts'
+import { NotSaved, OutOfReach, StoreInUse } from './storage/port.ts'
 
 /** What can be said instead of options first; each takes one word after it. */
 type RunCommand = (word: string | undefined, config: Config, out: Terminal) => Promise<void>
@@ -41,20 +42,22 @@ export async function run(
 async function serve(config: Config, forTests: HouseOptions['forTests']): Promise<void> {
   const { publicUrl, ...rest } = config
   const names = publicUrl === undefined ? {} : { publicUrl }
+  mkdirSync(config.data, { recursive: true })
   const house = await openHouse({ ...rest, names, openDemo, ...(forTests && { forTests }) })
   endOnSignal(house)
   const addresses = house.deps.addresses()
   writeFileSync(addressFile(config.data), JSON.stringify(addresses))
   console.log(`Pitlamp is ready:\n${addresses.map((address) => `  ${address}`).join('\n')}`)
   await inviteFirstCaptain(house.deps, process.stdout)
-  if (config.demo !== undefined) await openDemoAtStart(house, config.demo)
+  const { demo, demoOf = 'digital' } = config
+  if (demo !== undefined) await openDemoAtStart(house, demo, demoOf)
 }
 
 const openDemo: OpenDemo = async (at) => (await import('./simulator/demo.ts')).openDemo(at)
 
-async function openDemoAtStart({ deps }: House, rate: number): Promise<void> {
+async function openDemoAtStart({ deps }: House, rate: number, of: DemoOf): Promise<void> {
   const { runDemo } = await import('./resources/demo.ts')
-  const { meeting } = await runDemo(deps, openDemo, rate)
+  const { meeting } = await runDemo(deps, openDemo, { rate, of, team: deps.team })
   console.log(
     `The demo runs, ${String(rate)} times as fast: ${deps.addresses()[0] ?? ''}/meetings/${meeting}/wall`,
   )
@@ -86,6 +89,9 @@ function sentenceFor(error: unknown): unknown {
   if (isSentence(error)) return error.message
   const { code, port, path } = error as { code?: string; port?: number; path?: string }
   const why = error instanceof NotSaved ? error.message : code
+  if (error instanceof OutOfReach) {
+    return `The database cannot be reached (${error.why}), so Pitlamp cannot start. Is it running, and is --database its address?`
+  }
   if (error instanceof NotSaved || /^(ENOSPC|SQLITE_FULL|SQLITE_IOERR.*)$/.test(code ?? '')) {
     return `The disk takes nothing (${String(why)}), so Pitlamp cannot start. Make room on it, or choose another with --data.`
   }

@@ -2,7 +2,6 @@
 import { rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Deps } from '../deps.ts'
-import { writeTicket } from './tickets.ts'
 
 export interface Terminal {
   readonly isTTY?: boolean
@@ -13,7 +12,7 @@ export async function inviteFirstCaptain(deps: Deps, out: Terminal): Promise<voi
   const file = join(deps.data, 'captain-code')
   rmSync(file, { force: true })
   if (await deps.storage.read.hasCaptain(deps.team)) return
-  const code = writeTicket(deps.data, { simulator: false, onlyWithoutCaptain: true })
+  const code = await deps.tickets.write({ simulator: false, onlyWithoutCaptain: true })
   if (out.isTTY === true) {
     out.write(
       '\nThere is no captain yet. Open this on the captain’s device within half an hour; it works once.\n',

@@ -1,5 +1,5 @@
 /** The one place where it is decided who gets in: every route and every socket asks here, and here `may` is read. */
-import type { Refusal } from '@pitlamp/contract'
+import type { Meeting, Refusal } from '@pitlamp/contract'
 import { may, type Action } from '@pitlamp/race'
 import type { Holder } from '../storage/reads/access.ts'
 import type { Storage } from '../storage/port.ts'
@@ -19,6 +19,15 @@ export function refusalFor(asks: Asks, holder: Holder | undefined): Refusal | un
   if (asks === 'sender') return undefined
   if (holder.device.revokedAt !== undefined) return 'revoked'
   return may(holder.device.role, asks) ? undefined : 'roleMayNot'
+}
+
+/** The meeting, where it is one of the holder's team: what another team has is not there, whoever asks. */
+export async function ownMeeting(
+  { read }: Pick<Storage, 'read'>,
+  holder: Holder,
+  meeting: string,
+): Promise<Meeting | undefined> {
+  return read.meeting(holder.team.id, meeting)
 }
 
 /** Who holds this token; undefined for none or one that was never given out. */

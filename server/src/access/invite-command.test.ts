@@ -1,3 +1,4 @@
+import type { Me } from '@pitlamp/contract'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -22,6 +23,24 @@ test('beside a running server it prints a link that makes one device a captainâ€
     bench.ask('POST /api/join', { body: { code, device: uuidV7(), name: 'New tablet' } })
   expect((await join()).body).toMatchObject({ device: { role: 'captain' } })
   expect((await join()).status).toBe(403)
+  await bench.close()
+})
+
+test('with the name of a team it lets in that teamâ€™s captain, and founds the team the first time', async () => {
+  const bench = await openBench()
+  const { data } = bench.house.deps
+  const joinedTeam = async () => {
+    let said = ''
+    const config = readConfig(['--data', data, '--team', 'Night Shift'], {}) as Config
+    await inviteCaptain('captain', config, { write: (text) => (said += text) })
+    const code = /join#(\S+)/.exec(said)?.[1]
+    const body = { code, device: uuidV7(), name: 'A tablet' }
+    return ((await bench.ask('POST /api/join', { body })).body as Me).team
+  }
+  const first = await joinedTeam()
+  expect(first.name).toBe('Night Shift')
+  expect(first.id).not.toBe(bench.house.deps.team)
+  expect(await joinedTeam()).toEqual(first)
   await bench.close()
 })
 

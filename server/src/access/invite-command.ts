@@ -1,11 +1,12 @@
-/** `npm run invite -- captain`: beside a running server or without one, by a ticket in the data folder. */
+/** `npm run invite -- captain [--team NAME]`: beside a running server or without one, by a ticket in the data folder. */
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import * as z from 'zod/mini'
 import { addressesOf } from '../addresses.ts'
 import { BadOption, type Config } from '../config.ts'
 import { printLinks, type Terminal } from './captain.ts'
-import { writeTicket } from './tickets.ts'
+import { ticketBox } from './ticket-box.ts'
+import { writeTicket, type TicketFile } from './tickets.ts'
 
 const addressesSchema = z.array(z.string())
 
@@ -15,12 +16,37 @@ export async function inviteCaptain(
   out: Terminal,
 ): Promise<void> {
   if (who !== 'captain') throw new BadOption('Say whom to invite: npm run invite -- captain')
-  if (!existsSync(join(config.data, 'pitlamp.db'))) {
-    throw new BadOption(`There is no team yet in ${config.data}. Start Pitlamp first: npm start`)
-  }
-  const code = writeTicket(config.data, { simulator: false, onlyWithoutCaptain: false })
+  const { team: teamName } = config
+  const ticket = { simulator: false, onlyWithoutCaptain: false }
+  const code = await write(config, { ...ticket, ...(teamName !== undefined && { teamName }) })
   out.write('\nOpen this on the captain’s device within half an hour; it works once.\n')
   await printLinks(runningAddresses(config), code, out)
+}
+
+async function write(config: Config, ticket: Omit<TicketFile, 'validUntil'>): Promise<string> {
+  const { data, database } = config
+  if (database !== undefined) return writeInto(database, data, ticket)
+  if (!existsSync(join(data, 'pitlamp.db'))) {
+    throw new BadOption(`There is no team yet in ${data}. Start Pitlamp first: npm start`)
+  }
+  return writeTicket(data, ticket)
+}
+
+async function writeInto(
+  database: string,
+  data: string,
+  ticket: Omit<TicketFile, 'validUntil'>,
+): Promise<string> {
+  const { openStore } = await import('../open-store.ts')
+  const opened = await openStore({ data, database })
+  try {
+    if ((await opened.storage.read.firstTeam()) === undefined) {
+      throw new BadOption('There is no team yet in this database. Start Pitlamp first: npm start')
+    }
+    return await ticketBox({ ...opened, data }).write(ticket)
+  } finally {
+    await opened.storage.close()
+  }
 }
 
 export function addressFile(data: string): string {

@@ -9,20 +9,21 @@ import { join } from 'node:path'
 import * as z from 'zod/mini'
 import { hashOf, newLinkCode } from './tokens.ts'
 
-const TICKET_VALID_MS = 1_800_000
+export const TICKET_VALID_MS = 1_800_000
 
-const ticketSchema = z.strictObject({
+export const ticketSchema = z.strictObject({
   validUntil: z.int(),
   simulator: z.boolean(),
   onlyWithoutCaptain: z.boolean(),
+  /** Whose captain; the first team's where it names none. */
+  team: z.optional(z.string()),
+  /** The same by name; where no team has this name yet, the captain's joining founds it. */
+  teamName: z.optional(z.string()),
 })
 export type TicketFile = z.infer<typeof ticketSchema>
 
 /** @returns the code, which is written nowhere */
-export function writeTicket(
-  data: string,
-  ticket: Pick<TicketFile, 'simulator' | 'onlyWithoutCaptain'>,
-): string {
+export function writeTicket(data: string, ticket: Omit<TicketFile, 'validUntil'>): string {
   const code = newLinkCode()
   const folder = folderOf(data)
   mkdirSync(folder, { recursive: true, mode: 0o700 })

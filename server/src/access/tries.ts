@@ -1,6 +1,6 @@
 /** Wrong typed codes by address: after five the address waits ten minutes. */
-const TRIES = 5
-const PAUSE_MS = 600_000
+export const TRIES = 5
+export const PAUSE_MS = 600_000
 const ADDRESSES_KEPT = 10_000
 
 interface Count {
@@ -8,7 +8,13 @@ interface Count {
   readonly until: number
 }
 
-export class Tries {
+export interface CountsTries {
+  readonly begin: (address: string) => boolean | Promise<boolean>
+  readonly succeeded: (address: string) => void | Promise<void>
+}
+
+/** Of one process that is alone. */
+export class Tries implements CountsTries {
   readonly #now: () => number
   readonly #counts = new Map<string, Count>()
 

@@ -5,13 +5,14 @@ import type { Terminal } from '../access/captain.ts'
 import { BadOption, type Config } from '../config.ts'
 import { copyStore, syncFolder } from './copy.ts'
 import { inspect, inWordsOf, type Holding } from './inspect.ts'
-import { diskSentence, NotDone } from './not-done.ts'
+import { diskSentence, NotDone, refuseDatabase } from './not-done.ts'
 
 export async function backUp(
   file: string | undefined,
-  config: Pick<Config, 'data'>,
+  config: Pick<Config, 'data' | 'database'>,
   out: Terminal,
 ): Promise<void> {
+  refuseDatabase(config, 'pg_dump --format=custom --file=FILE')
   if (file === undefined) {
     throw new BadOption('Say where the copy is to go: npm run backup -- FILE')
   }

@@ -1,6 +1,17 @@
 /** A command of the operator's could not be carried out: its message is a sentence for them. */
 export class NotDone extends Error {}
 
+/** A database has tools of its own for this, which see to everything that is in it. */
+export function refuseDatabase(
+  { database }: { readonly database?: string },
+  withWhat: string,
+): void {
+  if (database === undefined) return
+  throw new NotDone(
+    `What is recorded is in PostgreSQL (--database), which copies itself: use ${withWhat}. Nothing was done.`,
+  )
+}
+
 /** What the disk says, in words; undefined where it is no fault of the disk. */
 export function diskSentence(error: unknown, where: string): string | undefined {
   const { code = '' } = error as { readonly code?: string }

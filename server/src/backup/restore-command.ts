@@ -19,14 +19,18 @@ import { lockStore } from '../storage/sqlite/lock.ts'
 import { carryOver, type CarriedOver } from './carry-over.ts'
 import { copyStore, syncFile, syncFolder } from './copy.ts'
 import { inspect, inWordsOf } from './inspect.ts'
-import { diskSentence, NotDone } from './not-done.ts'
+import { diskSentence, NotDone, refuseDatabase } from './not-done.ts'
 
 /** Nothing is touched before the file was found good and no server runs. */
 export async function restore(
   file: string | undefined,
-  config: Pick<Config, 'data'>,
+  config: Pick<Config, 'data' | 'database'>,
   out: Terminal,
 ): Promise<void> {
+  refuseDatabase(
+    config,
+    'pg_restore --clean --if-exists --dbname=… FILE, with every process stopped',
+  )
   if (file === undefined) throw new BadOption('Say what to put back: npm run restore -- FILE')
   const copy = resolve(file)
   if (!existsSync(copy)) throw new NotDone(`There is no file ${copy}.`)

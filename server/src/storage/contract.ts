@@ -7,6 +7,9 @@ import { LOG_CASES } from './contract-log.ts'
 import { TRAY_CASES } from './contract-tray.ts'
 import { WALL_CASES } from './contract-wall.ts'
 
+/** Some take hundreds of transactions, and the machine may be busy. */
+const PATIENCE_MS = 120_000
+
 /** `open` opens a new, empty store each time. */
 export function storageContract(name: string, open: () => Promise<Bench>): void {
   describe(`storage on ${name}`, () => {
@@ -22,7 +25,9 @@ export function storageContract(name: string, open: () => Promise<Bench>): void 
       ...{ ...STORE_CASES, ...LOG_CASES, ...ACCESS_CASES, ...DOCUMENT_CASES },
       ...{ ...TRAY_CASES, ...WALL_CASES },
     }
-    for (const [title, holds] of Object.entries(cases)) test(title, () => holds(bench))
+    for (const [title, holds] of Object.entries(cases)) {
+      test(title, { timeout: PATIENCE_MS }, () => holds(bench))
+    }
   })
 }
 

@@ -5,7 +5,9 @@
  */
 import type { RecordedEntry } from '@pitlamp/race'
 import type { Answers, CommandName, Inputs } from './commands/index.ts'
+import type { KeptTime } from './commands/server-time.ts'
 import type { Reads } from './reads/index.ts'
+import type { Clocks } from '../time/server-time.ts'
 
 export interface Storage {
   readonly run: <N extends CommandName>(name: N, input: Inputs[N]) => Promise<Answers[N]>
@@ -15,9 +17,36 @@ export interface Storage {
   readonly standing: () => StorageStanding
   /** Answers what is waiting, then lets go of the file. */
   readonly close: () => Promise<void>
+  /** The processes beside this one over the same database. A file has none. */
+  readonly neighbours?: Neighbours
 }
 
-/** The log is the bus: meeting `meeting` has come to `to`. Where another process wrote it, the entries are read. */
+/** What the processes over one database say to each other, besides the log. Every word may be lost. */
+export interface Neighbours {
+  /** This process, for as long as it lives. */
+  readonly process: string
+  readonly say: (word: Word) => void
+  /** Never called with what this process said itself. */
+  readonly onWord: (listener: (word: Word) => void) => void
+  /** The database's clock as this process reckons it; server time goes by it. */
+  readonly clocks: Clocks
+  /** How far off that reckoning may be. */
+  readonly boundMs: () => number
+  /** Looks at the database's clock once more, and at what is kept of server time. */
+  readonly look: () => Promise<KeptTime | undefined>
+}
+
+/** A hint: what it is about is in the database. `missed`: hints were lost, and everything is to be looked at. */
+export type Word =
+  | { readonly say: 'device' }
+  | { readonly say: 'clock' }
+  | { readonly say: 'presence'; readonly meeting: string }
+  | { readonly say: 'missed' }
+
+/**
+ * The log is the bus: meeting `meeting` has come to `to`. Where another process wrote it, `from` is `to` and
+ * there are no entries: they are read.
+ */
 export interface News {
   readonly meeting: string
   readonly from: number
@@ -33,11 +62,17 @@ export interface StorageStanding {
 
 /** The disk is full, read-only or failing: nothing was written and nothing is acknowledged. */
 export class NotSaved extends Error {
+  readonly why: string
+
   constructor(why: string) {
     super(`Nothing can be written: ${why}`)
     this.name = 'NotSaved'
+    this.why = why
   }
 }
+
+/** The same of a database that cannot be reached, or does not take anything. */
+export class OutOfReach extends NotSaved {}
 
 /** Another process has this store open. */
 export class StoreInUse extends Error {

@@ -1,7 +1,7 @@
 /**
  * The tables, the same in every database. Times are whole milliseconds (server time unless the column
- * says otherwise), truth values 0 or 1, JSON is text. Every row but `team` has its team; `server_time` and
- * `probe` belong to the installation, not to a team.
+ * says otherwise), truth values 0 or 1, JSON is text. Every row but `team` has its team; the tables from
+ * `server_time` on belong to the installation, not to a team.
  */
 import type { DocumentName, Role } from '@pitlamp/race'
 
@@ -20,6 +20,10 @@ export interface Tables {
   blob: BlobTable
   server_time: ServerTimeTable
   probe: ProbeTable
+  process: ProcessTable
+  presence: PresenceTable
+  ticket: TicketTable
+  tries: TriesTable
 }
 
 export interface TeamTable {
@@ -50,6 +54,8 @@ export interface DeviceTable {
   /** The meeting in which this crew device may take the wall, and server time since when it has it. */
   wall_meeting: string | null
   wall_taken_at: number | null
+  /** When a captain, or the wall, last changed it. */
+  changed_at: number | null
 }
 
 export interface InviteTable {
@@ -172,9 +178,39 @@ export interface ServerTimeTable {
   mark_ms: number
   shift_ms: number
   epoch: number
+  /** How far the running processes are ahead of the database's clock. */
+  ahead_ms: number | null
 }
 
 /** Written and emptied to learn whether the disk takes anything again. */
 export interface ProbeTable {
   filler: string
+}
+
+/** A process that serves screens, while it says so. */
+export interface ProcessTable {
+  id: string
+  seen_at: number
+}
+
+/** The screens of one meeting that one process serves, as JSON. */
+export interface PresenceTable {
+  process: string
+  meeting: string
+  screens: string
+  told_at: number
+}
+
+/** The operator's tickets, where the processes share no folder: see `access/tickets.ts`. */
+export interface TicketTable {
+  code_hash: string
+  ticket: string
+  valid_until: number
+}
+
+/** Wrong codes by address, SHA-256 of it, hex. */
+export interface TriesTable {
+  address_hash: string
+  wrong: number
+  waits_until: number
 }

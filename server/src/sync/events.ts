@@ -11,6 +11,7 @@ import {
   type ProbeAnswer,
   type Welcome,
 } from '@pitlamp/contract'
+import { ownMeeting } from '../access/guard.ts'
 import { roleIn, wallIn } from '../access/role-in.ts'
 import { takeEntries } from './intake.ts'
 import { meetingRoom } from './log-news.ts'
@@ -18,19 +19,22 @@ import type { Room, Socket } from './sockets.ts'
 
 export function onHello(room: Room, socket: Socket) {
   return async (message: unknown): Promise<Answer<Welcome>> => {
-    const { deps, news, presence } = room
-    const { read } = deps.storage
+    const { deps, news, lag, presence } = room
     const parsed = helloSchema.safeParse(message)
     if (!parsed.success) return { problem: problem('malformedRequest') }
-    const { protocol, meeting: id, reckoned } = parsed.data
+    const { protocol, meeting: id } = parsed.data
     if (protocol !== PROTOCOL_VERSION) return { problem: problem('otherProtocol') }
-    const { team, device } = socket.data.holder
-    if (!(await read.meeting(team.id, id))) return { problem: problem('otherMeeting') }
+    const { holder } = socket.data
+    const { team, device } = holder
+    if (!(await ownMeeting(deps.storage, holder, id))) return { problem: problem('otherMeeting') }
     const writers = await namesOfWriters(room, team.id, id)
+    // One team's devices say nothing on a clock that others go by too.
+    const reckoned = (await deps.storage.read.isShared()) ? undefined : parsed.data.reckoned
     // Last of all: nothing may come into the log between this and the place in the room.
-    const meeting = await read.meeting(team.id, id)
+    const meeting = await ownMeeting(deps.storage, holder, id)
     if (!meeting) return { problem: problem('otherMeeting') }
     moveTo(room, socket, id)
+    lag.watch(meeting)
     presence.changed(id)
     const { epoch } = deps.time
     if (deps.time.meet(`${team.id}/${device.id}`, reckoned)) room.tellClock()

@@ -15,8 +15,23 @@ import type { Holder } from '../storage/reads/access.ts'
 
 type Checked = { readonly entry: Entry } | { readonly result: AppendResult }
 
+type Given = Pick<Deps, 'storage' | 'time' | 'measured'>
+
 export async function takeEntries(
-  { storage, time }: Pick<Deps, 'storage' | 'time'>,
+  deps: Given,
+  holder: Holder,
+  append: Append,
+): Promise<Answer<Appended>> {
+  const startedAt = performance.now()
+  const answer = await take(deps, holder, append)
+  if ('ok' in answer) {
+    deps.measured?.metrics.appended(answer.ok.results, performance.now() - startedAt)
+  }
+  return answer
+}
+
+async function take(
+  { storage, time }: Given,
   holder: Holder,
   { meeting, entries }: Append,
 ): Promise<Answer<Appended>> {
@@ -56,8 +71,8 @@ function check(given: unknown, device: string): Checked {
   if (entry.device !== device) return refuse(entry.id, 'otherDevice')
   if (Buffer.byteLength(entry.body) > bodyLimitBytes(entry.kind))
     return refuse(entry.id, 'tooLarge')
-  // Half a character cannot be stored byte for byte.
-  if (!isWellFormed(entry.body))
+  // Half a character, or none, cannot be stored byte for byte everywhere.
+  if (!isWellFormed(entry.body) || entry.body.includes('\0'))
     return refuse(entry.id, 'malformed', 'The body is not Unicode text.')
   const read = readEntry(entry)
   if ('unread' in read && read.unread === 'malformed')

@@ -4,15 +4,12 @@
  */
 import {
   problem,
-  type Answer,
   type Device,
   type DeviceReport,
   type Refusal,
-  type RoleSaid,
   type ScreenToServer,
   type ServerToScreen,
 } from '@pitlamp/contract'
-import type { FastifyBaseLogger } from 'fastify'
 import type { Server as HttpServer } from 'node:http'
 import type { Server as HttpsServer } from 'node:https'
 import { Server, type Socket as AnySocket } from 'socket.io'
@@ -20,13 +17,18 @@ import { DEVICE_COOKIE, holderOf, refusalFor } from '../access/guard.ts'
 import { isOurs } from '../access/origin.ts'
 import type { Deps } from '../deps.ts'
 import type { Holder } from '../storage/reads/access.ts'
+import { NOT_MEASURED, type Metrics } from '../metrics/metrics.ts'
+import { answering, type Log } from './answering.ts'
 import { closeClogged } from './clogged.ts'
 import { cookieIn } from './cookie.ts'
 import { onAppend, onHello, onProbe, onReport } from './events.ts'
 import { LogNews } from './log-news.ts'
+import { NewsLag } from './news-lag.ts'
 import { Presence } from './presence.ts'
 import { allowance } from './allowance.ts'
-import { roleIn, wallIn } from '../access/role-in.ts'
+import { attendTo, type Concerns } from './attend.ts'
+import { Elsewhere } from './elsewhere.ts'
+import { deviceRoom, tellDevice, tellIfNews } from './tell-device.ts'
 import { Writers } from './writers.ts'
 
 export interface SocketData {
@@ -45,13 +47,13 @@ const MESSAGE_LIMIT_BYTES = 1024 * 1024
 const PING_EVERY_MS = 2_000
 const PING_PATIENCE_MS = 3_000
 
-type Log = Pick<FastifyBaseLogger, 'error'>
-
 export interface Room {
   readonly deps: Deps
   readonly log: Log
   readonly io: Io
   readonly news: LogNews
+  readonly lag: NewsLag
+  readonly metrics: Pick<Metrics, 'refused'>
   readonly presence: Presence
   readonly writers: Writers
   readonly tellClock: () => void
@@ -62,7 +64,14 @@ export interface Sockets {
   /** This device is something else now, in this meeting or in all. */
   readonly changed: (team: string, device: Device, meeting?: string) => void
   readonly tellClock: () => void
+  readonly standing: () => SocketsStanding
   readonly close: () => Promise<void>
+}
+
+export interface SocketsStanding {
+  readonly open: number
+  /** What is listened to from a screen; nothing while none is there. */
+  readonly events: readonly string[]
 }
 
 export function openSockets(deps: Deps, log: Log): Sockets {
@@ -76,17 +85,28 @@ export function openSockets(deps: Deps, log: Log): Sockets {
     allowRequest: ({ headers }, decide) =>
       decide(null, isOurs({ host: headers.host, origin: headers.origin }, deps.names)),
   })
+  const metrics = deps.measured?.metrics ?? NOT_MEASURED
+  const { neighbours } = deps.storage
+  const lag = new NewsLag(metrics, () => deps.time.now())
   const room: Room = {
     deps,
     log,
     io,
-    news: new LogNews(io),
-    presence: new Presence(io, deps.storage.read),
+    news: new LogNews(io, deps.storage.read, (...told) => lag.told(...told)),
+    lag,
+    metrics,
+    presence: new Presence(io, deps.storage.read, neighbours && new Elsewhere(neighbours, deps)),
     writers: new Writers((meeting) => deps.storage.read.writersOf(meeting)),
-    tellClock: () => io.emit('clock', deps.time.standing()),
+    tellClock: () => {
+      io.emit('clock', deps.time.standing())
+      neighbours?.say({ say: 'clock' })
+    },
   }
   io.use((socket, next) => {
-    letIn(deps, socket).then((refusal) => next(refusal && new NotLetIn(refusal)), next)
+    letIn(deps, socket).then((refusal) => {
+      if (refusal) metrics.refused('message', refusal)
+      next(refusal && new NotLetIn(refusal))
+    }, next)
   })
   io.on('connection', (socket) => serve(room, socket))
   deps.storage.onNews((news) => {
@@ -94,23 +114,43 @@ export function openSockets(deps: Deps, log: Log): Sockets {
     room.writers.hear(news)
   })
   const clogged = closeClogged(io)
+  const attending = neighbours && attendTo(neighbours, deps, concernsOf(room))
   return {
     attach: (server) => void io.attach(server),
     changed: (team, device, meeting) => {
       tellDevice(room, team, device)
+      neighbours?.say({ say: 'device' })
       if (meeting !== undefined) room.presence.changed(meeting)
     },
     tellClock: room.tellClock,
+    standing: () => standingOf(io),
     async close() {
       clogged.stop()
       room.presence.close()
+      await attending?.stop()
       await io.close()
     },
   }
 }
 
-function deviceRoom(team: string, device: string): string {
-  return `device ${team}/${device}`
+/** What other processes do, as it shows to the screens here. */
+function concernsOf({ io, news, presence }: Room): Concerns {
+  return {
+    meetings: () => news.meetings(),
+    logCameTo: (meeting, to) => news.tell({ meeting, from: to, to, entries: [] }),
+    devicesChanged: (changed) => {
+      for (const { team, device } of changed) tellIfNews({ io, presence }, team, device)
+    },
+    screensChanged: (meeting) => presence.changedElsewhere(meeting),
+    showAgain: () => {
+      for (const meeting of news.meetings()) presence.changed(meeting)
+    },
+  }
+}
+
+function standingOf(io: Io): SocketsStanding {
+  const [first] = io.sockets.sockets.values()
+  return { open: io.sockets.sockets.size, events: first?.eventNames().map(String) ?? [] }
 }
 
 /** Its data is the problem that the screen shows. */
@@ -133,18 +173,9 @@ function serve(room: Room, socket: Socket): void {
   const { team, device } = socket.data.holder
   void socket.join(deviceRoom(team.id, device.id))
   const mayGoOn = allowance()
-  const answering =
-    <M, T>(handle: (message: M) => Promise<Answer<T>>) =>
-    (message: M, answer: (answer: Answer<T>) => void) => {
-      if (typeof answer !== 'function') return
-      if (!mayGoOn()) {
-        answer({ problem: problem('tooManyRequests') })
-        return
-      }
-      handle(message).then(answer, () => answer({ problem: problem('serverFault') }))
-    }
-  socket.on('hello', answering(onHello(room, socket)))
-  socket.on('append', answering(onAppend(room, socket)))
+  const given = { ...room, mayGoOn }
+  socket.on('hello', answering({ ...given, event: 'hello' }, onHello(room, socket)))
+  socket.on('append', answering({ ...given, event: 'append' }, onAppend(room, socket)))
   socket.on('probe', (message, answer) => {
     if (typeof answer === 'function' && mayGoOn()) onProbe(room, message, answer)
   })
@@ -160,22 +191,4 @@ function leave({ presence, deps }: Room, socket: Socket): void {
   presence.changed(meeting)
   const seen = { team: holder.team.id, device: holder.device.id, nowMs: deps.time.now() }
   deps.storage.run('deviceSeen', seen).catch(() => undefined)
-}
-
-function tellDevice({ io, presence }: Room, team: string, device: Device): void {
-  const revoked = device.revokedAt !== undefined
-  for (const socket of io.sockets.sockets.values()) {
-    const { holder, meeting } = socket.data
-    if (holder.device.id !== device.id || holder.team.id !== team) continue
-    socket.data.holder = { ...holder, device }
-    socket.emit('role', revoked ? { role: 'revoked' } : roleSaid(device, meeting))
-    if (meeting !== undefined) presence.changed(meeting)
-  }
-  if (revoked) io.in(deviceRoom(team, device.id)).disconnectSockets(true)
-}
-
-function roleSaid(device: Device, meeting: string | undefined): RoleSaid {
-  if (meeting === undefined) return { role: device.role }
-  const wall = wallIn(device, meeting)
-  return { role: roleIn(device, meeting), ...(wall && { wall }) }
 }

@@ -21,7 +21,9 @@ export class Writers {
     return reading
   }
 
+  /** Entries that another process wrote are not told here: then the log is gone through again. */
   hear({ meeting, entries }: News): void {
+    if (entries.length === 0) this.#known.delete(meeting)
     const add = (writers: Set<string>) => {
       for (const { device } of entries) writers.add(device)
     }

@@ -25,6 +25,8 @@ export interface Clocks {
   readonly wall: () => number
   /** Never goes back, any origin, ms with fractions. */
   readonly monotonic: () => number
+  /** Other processes go by the same machine's clock: how far ahead of it server time is concerns them too. */
+  readonly shared?: true
 }
 
 export const SYSTEM_CLOCKS: Clocks = {
@@ -74,7 +76,13 @@ export class ServerTime {
 
   /** What has to be on the disk for the next start. */
   kept(): KeptTime {
-    return { markMs: this.now(), shiftMs: this.#shiftMs, epoch: this.#epoch }
+    return this.#keptAs({ markMs: this.now(), shiftMs: this.#shiftMs, epoch: this.#epoch })
+  }
+
+  #keptAs(kept: KeptTime): KeptTime {
+    return this.#clocks.shared === true
+      ? { ...kept, aheadMs: kept.markMs - this.#clocks.wall() }
+      : kept
   }
 
   standing(): ClockStanding {
@@ -113,11 +121,24 @@ export class ServerTime {
   settled(shiftMs: number): KeptTime {
     const markMs = this.now() + shiftMs
     const shift = Math.round(markMs - this.#clocks.wall())
-    return {
+    return this.#keptAs({
       markMs,
       shiftMs: Math.abs(shift) < STEP_BEYOND_MS ? 0 : shift,
       epoch: this.#epoch + 1,
-    }
+    })
+  }
+
+  /** Server time as another process keeps it. A later epoch is a press of the captain's there: it ends the doubt. */
+  adopt({ shiftMs, epoch, aheadMs = 0 }: KeptTime): void {
+    const wall = this.#clocks.wall()
+    this.#base = wall + aheadMs
+    this.#since = this.#clocks.monotonic()
+    this.#shiftMs = shiftMs
+    this.#wallAhead = -aheadMs
+    if (epoch <= this.#epoch) return
+    this.#epoch = epoch
+    this.#why = undefined
+    this.#reckonings.length = 0
   }
 
   /** The captain's press: moves server time, ends the doubt, begins a new epoch. */

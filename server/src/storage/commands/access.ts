@@ -1,6 +1,7 @@
 /** Teams, codes and devices. */
 import type { Device, Refusal } from '@pitlamp/contract'
 import { ROLES, type Role } from '@pitlamp/race'
+import { alone, held } from '../is-postgres.ts'
 import { deviceOf } from '../rows.ts'
 import type { DeviceTable, InviteTable } from '../tables.ts'
 import type { Done, Trx } from './context.ts'
@@ -12,6 +13,7 @@ export async function foundTeam(
   trx: Trx,
   input: { readonly id: string; readonly name: string; readonly nowMs: number },
 ): Promise<{ readonly team: string }> {
+  await alone(trx)
   const first = await trx.selectFrom('team').select('id').orderBy('created_at').executeTakeFirst()
   if (first) return { team: first.id }
   const created_at = Math.round(input.nowMs)
@@ -64,6 +66,8 @@ export interface JoinInput {
 
 export interface Ticket {
   readonly team: string
+  /** Stands for the team of this name; `team` is then its id only if it has to be founded. */
+  readonly teamName?: string
   readonly role: Role
   readonly validUntil: number
   readonly simulator: boolean
@@ -86,9 +90,7 @@ export async function join(
 ): Promise<{ readonly joined: Joined } | Refused> {
   const invite = await inviteFor(trx, input)
   if (!invite) return { refused: 'codeUnknown' }
-  const before = await trx
-    .selectFrom('device')
-    .selectAll()
+  const before = await held(trx, trx.selectFrom('device').selectAll())
     .where('team', '=', invite.team)
     .where('id', '=', input.device)
     .executeTakeFirst()
@@ -144,13 +146,12 @@ function deviceRow(from: {
     revoked_at: null,
     wall_meeting: stayed?.wall_meeting ?? null,
     wall_taken_at: stayed?.wall_taken_at ?? null,
+    changed_at: before?.changed_at ?? null,
   }
 }
 
 async function inviteFor(trx: Trx, input: JoinInput): Promise<Found | undefined> {
-  const invite = await trx
-    .selectFrom('invite')
-    .selectAll()
+  const invite = await held(trx, trx.selectFrom('invite').selectAll())
     .where('code_hash', '=', input.codeHash)
     .executeTakeFirst()
   if (input.ticket) return invite ? undefined : punchTicket(trx, input, input.ticket)
@@ -166,11 +167,13 @@ async function inviteFor(trx: Trx, input: JoinInput): Promise<Found | undefined>
 }
 
 async function punchTicket(trx: Trx, input: JoinInput, ticket: Ticket): Promise<Found | undefined> {
+  await alone(trx)
   if (ticket.onlyWithoutCaptain && (await captains(trx, ticket.team)) > 0) return undefined
+  const team = await teamOf(trx, ticket, input.nowMs)
   await trx
     .insertInto('invite')
     .values({
-      team: ticket.team,
+      team,
       code_hash: input.codeHash,
       role: ticket.role,
       kind: 'ticket',
@@ -178,7 +181,17 @@ async function punchTicket(trx: Trx, input: JoinInput, ticket: Ticket): Promise<
       used_at: Math.round(input.nowMs),
     })
     .execute()
-  return ticket
+  return { ...ticket, team }
+}
+
+async function teamOf(trx: Trx, { team, teamName }: Ticket, nowMs: number): Promise<string> {
+  if (teamName === undefined) return team
+  const named = trx.selectFrom('team').select('id').where('name', '=', teamName)
+  const found = await named.orderBy('created_at').executeTakeFirst()
+  if (found) return found.id
+  const row = { id: team, name: teamName, created_at: Math.round(nowMs) }
+  await trx.insertInto('team').values(row).execute()
+  return team
 }
 
 async function captains(trx: Trx, team: string): Promise<number> {

@@ -1,4 +1,5 @@
 /** What an append reads and writes beside the log itself. */
+import { held } from '../is-postgres.ts'
 import type { DeviceTable, MeetingTable } from '../tables.ts'
 import type { Trx } from './context.ts'
 import type { AppendInput } from './append.ts'
@@ -26,15 +27,19 @@ export async function devicesOf(
 }
 
 const meetingsOfSize = bySize((trx: Trx, size: number) =>
-  trx.selectFrom('meeting').selectAll().where('id', 'in', Array<string>(size).fill('')).compile(),
+  held(trx, trx.selectFrom('meeting').selectAll())
+    .where('id', 'in', Array<string>(size).fill(''))
+    .orderBy('id')
+    .compile(),
 )
 
+/** Held until the transaction ends: `last_seq` is raised by one process at a time. */
 export async function meetingsOf(
   trx: Trx,
   inputs: readonly AppendInput[],
 ): Promise<readonly MeetingTable[]> {
   const found: MeetingTable[] = []
-  const ids = [...new Set(inputs.map((input) => input.meeting))]
+  const ids = [...new Set(inputs.map((input) => input.meeting))].sort()
   for (const part of parts(ids, NAMES_A_STATEMENT)) {
     const list = padded(part)
     const { rows } = await trx.executeQuery(withParameters(meetingsOfSize(trx, list.length), list))

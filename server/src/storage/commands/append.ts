@@ -89,9 +89,11 @@ async function takeAll(
   inputs: readonly AppendInput[],
   lookedUp: (entry: Entry) => readonly string[],
 ): Promise<Taken> {
+  const rows = await meetingsOf(trx, inputs)
+  // Whoever waited for a meeting reads what the devices are now.
   const devices = await devicesOf(trx, inputs)
   const meetings = new Map<string, OpenMeeting>()
-  for (const row of await meetingsOf(trx, inputs)) {
+  for (const row of rows) {
     const sent = inputs.flatMap(({ meeting, entries }) => (meeting === row.id ? entries : []))
     const known = await findEntries(trx, row.id, [...new Set(sent.flatMap(lookedUp))])
     meetings.set(row.id, { row, known, fresh: [], lastSeq: row.last_seq })

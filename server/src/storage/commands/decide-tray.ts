@@ -1,6 +1,7 @@
 /** The captain decides on the tray. What is taken in or left aside stays in it, marked: nothing is ever deleted. */
 import type { AppendResult } from '@pitlamp/contract'
 import { entrySchema, readEntry, type Entry } from '@pitlamp/race'
+import { held } from '../is-postgres.ts'
 import type { TrayTable } from '../tables.ts'
 import { appendFor, type AppendAnswer } from './append.ts'
 import type { Trx } from './context.ts'
@@ -42,16 +43,14 @@ export async function leaveAside(
 }
 
 async function waiting(trx: Trx, input: DecideTrayInput): Promise<readonly TrayTable[]> {
-  return trx
-    .selectFrom('tray')
-    .selectAll()
+  const rows = await held(trx, trx.selectFrom('tray').selectAll())
     .where('team', '=', input.team)
     .where('device', '=', input.device)
     .where('meeting', '=', input.meeting)
     .where('id', 'in', [...input.entries])
-    .orderBy('received_at')
     .orderBy('id')
     .execute()
+  return rows.sort((a, b) => a.received_at - b.received_at)
 }
 
 async function decide(

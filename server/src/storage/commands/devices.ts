@@ -1,5 +1,6 @@
 /** What becomes of a device after it has joined. */
 import type { ChangeDevice, Device } from '@pitlamp/contract'
+import { held } from '../is-postgres.ts'
 import { deviceOf } from '../rows.ts'
 import type { DeviceTable } from '../tables.ts'
 import type { Refused } from './access.ts'
@@ -19,9 +20,7 @@ export interface Changed {
 }
 
 export async function changeDevice(trx: Trx, input: ChangeDeviceInput): Promise<Changed | Refused> {
-  const row = await trx
-    .selectFrom('device')
-    .selectAll()
+  const row = await held(trx, trx.selectFrom('device').selectAll())
     .where('team', '=', input.team)
     .where('id', '=', input.device)
     .executeTakeFirst()
@@ -38,6 +37,7 @@ export async function changeDevice(trx: Trx, input: ChangeDeviceInput): Promise<
     role: change.role ?? row.role,
     revoked_at,
     ...wallAfter(row, change),
+    changed_at: Math.round(input.nowMs),
   }
   await trx
     .updateTable('device')

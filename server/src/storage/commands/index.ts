@@ -7,6 +7,8 @@ import { saveDraft } from './drafts.ts'
 import { createMeeting, savePerson } from './meetings.ts'
 import { makePlanLink, revokePlanLinks } from './plan-links.ts'
 import { leaveAside, takeIn } from './decide-tray.ts'
+import { beat, endProcess, keepScreens } from './processes.ts'
+import { beginTry, dropTicket, forgiveTries, keepTicket } from './shared-access.ts'
 import { returnWall, takeWall } from './wall.ts'
 import { emptyProbe, fillProbe, keepTime, raiseMark } from './server-time.ts'
 
@@ -27,6 +29,13 @@ const single = {
   revokePlanLinks,
   keepTime,
   raiseMark,
+  beat,
+  keepScreens,
+  endProcess,
+  keepTicket,
+  dropTicket,
+  beginTry,
+  forgiveTries,
   fillProbe,
   emptyProbe,
 } as const

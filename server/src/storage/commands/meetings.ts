@@ -1,5 +1,6 @@
 /** Meetings, and the team's people. */
 import type { Meeting, NewMeeting, Person } from '@pitlamp/contract'
+import { held } from '../is-postgres.ts'
 import { meetingOf } from '../rows.ts'
 import type { MeetingTable } from '../tables.ts'
 import type { Refused } from './access.ts'
@@ -41,10 +42,9 @@ export async function createMeeting(
   return { meeting: meetingOf(row) }
 }
 
+/** Whoever asks changes what belongs to the meeting: nobody else does so until the transaction ends. */
 export async function ownsMeeting(trx: Trx, team: string, meeting: string): Promise<boolean> {
-  const owner = await trx
-    .selectFrom('meeting')
-    .select('team')
+  const owner = await held(trx, trx.selectFrom('meeting').select('team'))
     .where('id', '=', meeting)
     .executeTakeFirst()
   return owner?.team === team

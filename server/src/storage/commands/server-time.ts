@@ -8,16 +8,23 @@ export interface KeptTime {
   /** What the machine's clock has to be moved by, as the captain set it. */
   readonly shiftMs: number
   readonly epoch: number
+  /** Where several processes go by the database's clock: how far ahead of it they are. */
+  readonly aheadMs?: number
 }
 
 const ROW = 1
 
+/** An epoch that is over is not brought back by a process that has not heard of it yet. */
 export async function keepTime(trx: Trx, input: KeptTime): Promise<Done> {
-  const row = { mark_ms: Math.ceil(input.markMs), shift_ms: input.shiftMs, epoch: input.epoch }
+  const { markMs, shiftMs: shift_ms, epoch, aheadMs } = input
+  const ahead_ms = aheadMs === undefined ? null : Math.round(aheadMs)
+  const row = { mark_ms: Math.ceil(markMs), shift_ms, epoch, ahead_ms }
   await trx
     .insertInto('server_time')
     .values({ id: ROW, ...row })
-    .onConflict((conflict) => conflict.column('id').doUpdateSet(row))
+    .onConflict((conflict) =>
+      conflict.column('id').doUpdateSet(row).where('server_time.epoch', '<=', epoch),
+    )
     .execute()
   return 'done'
 }

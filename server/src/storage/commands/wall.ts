@@ -1,6 +1,7 @@
 /** The wall of a meeting on a crew device: taken where the captain has let it, and given or taken back. */
 import type { Device } from '@pitlamp/contract'
 import { may } from '@pitlamp/race'
+import { held } from '../is-postgres.ts'
 import { deviceOf } from '../rows.ts'
 import type { DeviceTable } from '../tables.ts'
 import type { Refused } from './access.ts'
@@ -22,7 +23,8 @@ export async function takeWall(trx: Trx, input: WallInput): Promise<WallAnswer> 
   if (row.revoked_at !== null) return { refused: 'revoked' }
   const given = row.wall_meeting === input.meeting && may(row.role, { do: 'takeWall' })
   if (!given) return { refused: 'wallNotGiven' }
-  return setTaken(trx, row, row.wall_taken_at ?? Math.round(input.nowMs))
+  const wall_taken_at = row.wall_taken_at ?? Math.round(input.nowMs)
+  return setTaken(trx, row, { wall_taken_at, changed_at: Math.round(input.nowMs) })
 }
 
 /** The device is crew again; it may take the wall anew. One that does not have it stays as it is. */
@@ -30,13 +32,11 @@ export async function returnWall(trx: Trx, input: WallInput): Promise<WallAnswer
   const row = await deviceRow(trx, input)
   if (!row) return { refused: 'notFound' }
   if (row.wall_meeting !== input.meeting) return { device: deviceOf(row) }
-  return setTaken(trx, row, null)
+  return setTaken(trx, row, { wall_taken_at: null, changed_at: Math.round(input.nowMs) })
 }
 
 async function deviceRow(trx: Trx, { team, device }: WallInput): Promise<DeviceTable | undefined> {
-  return trx
-    .selectFrom('device')
-    .selectAll()
+  return held(trx, trx.selectFrom('device').selectAll())
     .where('team', '=', team)
     .where('id', '=', device)
     .executeTakeFirst()
@@ -45,13 +45,13 @@ async function deviceRow(trx: Trx, { team, device }: WallInput): Promise<DeviceT
 async function setTaken(
   trx: Trx,
   row: DeviceTable,
-  wall_taken_at: number | null,
+  set: Pick<DeviceTable, 'wall_taken_at' | 'changed_at'>,
 ): Promise<WallAnswer> {
   await trx
     .updateTable('device')
-    .set({ wall_taken_at })
+    .set(set)
     .where('team', '=', row.team)
     .where('id', '=', row.id)
     .execute()
-  return { device: deviceOf({ ...row, wall_taken_at }) }
+  return { device: deviceOf({ ...row, ...set }) }
 }

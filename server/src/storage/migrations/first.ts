@@ -1,5 +1,6 @@
 /** The tables of the first day. */
 import type { Kysely } from 'kysely'
+import { isPostgres } from '../is-postgres.ts'
 
 export async function up(db: Kysely<unknown>): Promise<void> {
   await teams(db)
@@ -131,7 +132,7 @@ async function laps(db: Kysely<unknown>): Promise<void> {
     .addColumn('media_type', 'text', (column) => column.notNull())
     .addColumn('bytes', 'integer', (column) => column.notNull())
     .addColumn('received_bytes', 'integer', (column) => column.notNull())
-    .addColumn('content', 'blob', (column) => column.notNull())
+    .addColumn('content', isPostgres(db) ? 'bytea' : 'blob', (column) => column.notNull())
     .addColumn('created_at', 'bigint', (column) => column.notNull())
     .addPrimaryKeyConstraint('blob_key', ['team', 'sha256'])
     .execute()

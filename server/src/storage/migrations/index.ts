@@ -4,11 +4,13 @@ import type { Tables } from '../tables.ts'
 import { up as first } from './first.ts'
 import { up as second } from './second.ts'
 import { up as third } from './third.ts'
+import { up as fourth } from './fourth.ts'
 
 const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '0001-first': { up: first },
   '0002-second': { up: second },
   '0003-third': { up: third },
+  '0004-fourth': { up: fourth },
 }
 
 export const MIGRATION_NAMES: readonly string[] = Object.keys(MIGRATIONS)

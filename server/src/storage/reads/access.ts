@@ -1,7 +1,6 @@
 /** Devices, and who holds which. */
 import type { Device } from '@pitlamp/contract'
 import type { Kysely } from 'kysely'
-import type { KeptTime } from '../commands/server-time.ts'
 import { deviceOf } from '../rows.ts'
 import type { Tables } from '../tables.ts'
 
@@ -35,6 +34,16 @@ export function accessReads(db: Kysely<Tables>) {
       return rows.map(deviceOf)
     },
 
+    /** Not counting those that were taken out. */
+    async devicesJoined(): Promise<number> {
+      const { found } = await db
+        .selectFrom('device')
+        .select((select) => select.fn.countAll<number>().as('found'))
+        .where('revoked_at', 'is', null)
+        .executeTakeFirstOrThrow()
+      return found
+    },
+
     /** Whether somebody can still let others in. */
     async hasCaptain(team: string): Promise<boolean> {
       const row = await db
@@ -53,9 +62,10 @@ export function accessReads(db: Kysely<Tables>) {
       return row?.id
     },
 
-    async keptTime(): Promise<KeptTime | undefined> {
-      const row = await db.selectFrom('server_time').selectAll().executeTakeFirst()
-      return row && { markMs: row.mark_ms, shiftMs: row.shift_ms, epoch: row.epoch }
+    /** Whether more than one team is in this store: what belongs to the installation is then nobody's captain's. */
+    async isShared(): Promise<boolean> {
+      const rows = await db.selectFrom('team').select('id').limit(2).execute()
+      return rows.length > 1
     },
   }
 }

@@ -5,6 +5,8 @@ import { accessReads } from './access.ts'
 import { draftReads } from './drafts.ts'
 import { logReads } from './log.ts'
 import { meetingReads } from './meetings.ts'
+import { installationReads } from './installation.ts'
+import { sharedReads } from './shared.ts'
 import { wallReads } from './wall.ts'
 
 export function readsOver(db: Kysely<Tables>) {
@@ -14,6 +16,8 @@ export function readsOver(db: Kysely<Tables>) {
     ...draftReads(db),
     ...logReads(db),
     ...wallReads(db),
+    ...sharedReads(db),
+    ...installationReads(db),
   }
 }
 export type Reads = ReturnType<typeof readsOver>

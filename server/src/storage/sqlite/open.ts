@@ -3,16 +3,15 @@ import Database from 'better-sqlite3'
 import { once } from 'node:events'
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
-import type { AppendAnswer, AppendInput } from '../commands/append.ts'
-import type { DecideTrayInput } from '../commands/decide-tray.ts'
 import type { Answers } from '../commands/index.ts'
+import { newsOf, type Answered } from '../news.ts'
 import type { News, Storage } from '../port.ts'
 import { readsOver } from '../reads/index.ts'
 import { kyselyOver } from './dialect.ts'
 import { lockStore } from './lock.ts'
 import type { WriterSettings } from './messages.ts'
 import { startWriterThread } from './start-thread.ts'
-import { Writer, type Answered, type Mark } from './writer.ts'
+import { Writer, type Mark } from './writer.ts'
 
 export interface SqliteOptions {
   readonly file: string
@@ -53,19 +52,4 @@ export async function openSqlite({ file, mark, forTests }: SqliteOptions): Promi
     lock.release()
     throw error
   }
-}
-
-/** What a transaction added, one piece of news a meeting. */
-function newsOf(answered: readonly Answered[]): readonly News[] {
-  const found = new Map<string, News>()
-  for (const { name, input, answer } of answered) {
-    if (name !== 'append' && name !== 'takeIn') continue
-    const { news } = answer as AppendAnswer
-    if (!news) continue
-    const { meeting } = input as AppendInput | DecideTrayInput
-    const before = found.get(meeting)
-    const entries = before ? [...before.entries, ...news.entries] : news.entries
-    found.set(meeting, { meeting, from: before?.from ?? news.from, to: news.to, entries })
-  }
-  return [...found.values()]
 }

@@ -140,12 +140,20 @@ function asOnTheFirstDay(file: string): void {
 }
 
 function beforeTheThird(other: Database.Database): void {
+  beforeTheFourth(other)
   other.exec('alter table device drop column wall_meeting')
   other.exec('alter table device drop column wall_taken_at')
   for (const column of ['role', 'decided', 'decided_at']) {
     other.exec(`alter table tray drop column ${column}`)
   }
   other.exec("delete from kysely_migration where name = '0003-third'")
+}
+
+function beforeTheFourth(other: Database.Database): void {
+  other.exec('drop index device_changed; alter table device drop column changed_at')
+  other.exec('alter table server_time drop column ahead_ms')
+  other.exec('drop table process; drop table presence; drop table ticket; drop table tries')
+  other.exec("delete from kysely_migration where name = '0004-fourth'")
 }
 
 /** Somebody deletes something: what the log itself never does. */

@@ -6,6 +6,7 @@
 import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { Worker } from 'node:worker_threads'
 import type { CommandName, Inputs } from '../commands/index.ts'
+import type { Answered } from '../news.ts'
 import { NotSaved, type StorageStanding } from '../port.ts'
 import type { Asked, FromWriter, Outcome, ToWriter } from './messages.ts'
 
@@ -23,11 +24,6 @@ interface Waiting {
 
 /** Called with the answers of one transaction, before the promises settle. */
 export type OnCommit = (answered: readonly Answered[]) => void
-export interface Answered {
-  readonly name: CommandName
-  readonly input: unknown
-  readonly answer: unknown
-}
 
 export class Writer {
   readonly #thread: Worker
