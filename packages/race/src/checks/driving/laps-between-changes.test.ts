@@ -4,7 +4,8 @@ import { sentences, verdicts } from '../testing/verdicts.ts'
 
 const oneself = { id: 'oneself', kind: 'changeWithOneself', value: { begins: true } } as const
 const minimum = {
-  ...{ id: 'minimum', kind: 'stopMinimum' },
+  id: 'minimum',
+  kind: 'stopMinimum',
   value: { minimumMs: 60_000, from: 'stopped', to: 'leaving' },
 } as const
 const paces = { Ana: 20_000, Ben: 30_000, Cara: 30_000 }

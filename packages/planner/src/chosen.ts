@@ -1,0 +1,63 @@
+/**
+ * Stops to be chosen over a long race: a coarse grid first, then the fine one around the stops it found. A heuristic:
+ * how far it can be from the best is told by the linear relaxation of the whole fine grid, and nothing more is claimed.
+ */
+import { mayStopAt } from './grid/slots.ts'
+import { dataOf, run, solve, type SolveOptions } from './linear/solve.ts'
+import { answerOf, type Answer, type Planned } from './answer/answer.ts'
+import type { Problem } from './problem/problem.ts'
+import { build } from './rotation/build.ts'
+
+const HOUR_MS = 3_600_000
+/** Up to this the whole grid is worked out at once. */
+const AT_ONCE_MS = 6 * HOUR_MS
+const COARSE_MS = HOUR_MS / 4
+
+export function isLong({ segments }: Problem): boolean {
+  const onGrid = segments.filter(({ gridMs = Infinity }) => gridMs < COARSE_MS)
+  return onGrid.reduce((sum, { lengthMs }) => sum + lengthMs, 0) > AT_ONCE_MS
+}
+
+/** For problems without faults. */
+export function planLong(problem: Problem, options: SolveOptions): Answer {
+  const coarse = build(onCoarseGrid(problem))
+  const first = answerOf(coarse, solve(coarse.model, { ...options, gapLaps: options.gapLaps ?? 1 }))
+  if (first.kind !== 'planned' || options.shouldStop?.()) return first
+  const fine = build(around(problem, first))
+  const second = answerOf(fine, solve(fine.model, { ...options, gapLaps: options.gapLaps ?? 1 }))
+  const best = second.kind === 'planned' && second.worthLaps >= first.worthLaps ? second : first
+  const boundLaps = Math.max(best.worthLaps, relaxedBound(problem, options))
+  return { ...best, boundLaps, gapLaps: boundLaps - best.worthLaps, proof: 'within' }
+}
+
+function onCoarseGrid(problem: Problem): Problem {
+  const segments = problem.segments.map((segment) => {
+    const { gridMs } = segment
+    if (gridMs === undefined) return segment
+    return { ...segment, gridMs: gridMs * Math.max(1, Math.round(COARSE_MS / gridMs)) }
+  })
+  return { ...problem, segments }
+}
+
+/** Within a coarse step of each stop that was chosen. */
+function around(problem: Problem, { stops }: Planned): Problem {
+  const segments = problem.segments.map((segment) => {
+    const { gridMs: _, ...rest } = segment
+    const near = mayStopAt(segment, problem).filter((ms) =>
+      stops.some(({ segment: id, atMs }) => id === segment.id && Math.abs(atMs - ms) < COARSE_MS),
+    )
+    return { ...rest, mayStopAtMs: near }
+  })
+  return { ...problem, segments }
+}
+
+/** Of the whole fine grid; infinite where the relaxation was stopped. */
+function relaxedBound(problem: Problem, options: SolveOptions): number {
+  const { model } = build(problem)
+  const data = { ...dataOf(model, options.solver), integrality: undefined }
+  return options.solver.withModel(data, (native) => {
+    native.options.set({ output_flag: true, log_to_console: false })
+    const { status, objective } = run(native, options, true)
+    return status === 'optimal' ? objective : Infinity
+  })
+}

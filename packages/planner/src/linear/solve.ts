@@ -1,0 +1,128 @@
+/** Hands a model to HiGHS (Huangfu & Hall 2018, Math. Prog. Comp. 10, 119–142) and reads back what it found. */
+import type { Highs, Model, ModelData } from 'highs'
+import type { LinearModel } from './model.ts'
+
+/** Where the solver stands, in laps. */
+export interface Progress {
+  /** The best found so far; undefined while there is none. */
+  readonly incumbentLaps?: number
+  /** No plan can be better than this. */
+  readonly boundLaps: number
+}
+
+export interface SolveOptions {
+  readonly solver: Highs
+  /** Good enough: so close to the bound, in laps. */
+  readonly gapLaps?: number
+  /** Of each solve, as the solver counts it; what it then has is not repeatable. */
+  readonly limitSeconds?: number
+  readonly onProgress?: (progress: Progress) => void
+  /** Asked many times a second while it works. */
+  readonly shouldStop?: () => boolean
+}
+
+export interface Solved {
+  /** `stopped`: by a limit or a cancel, with or without values. */
+  readonly status: 'optimal' | 'stopped' | 'infeasible'
+  readonly values?: Float64Array
+  readonly objective: number
+  readonly bound: number
+}
+
+/** To a hundredth of a lap: what is closer to the bound counts as proved. */
+export const PROVED_WITHIN_LAPS = 0.01
+
+export function solve(model: LinearModel, options: SolveOptions): Solved {
+  const { solver } = options
+  return solver.withModel(dataOf(model, solver), (native) => {
+    native.options.set({
+      // The callbacks stay silent without it.
+      ...{ output_flag: true, log_to_console: false },
+      // One per cent of a day's laps is a stint: the gap is counted in laps.
+      ...{ mip_rel_gap: 0, mip_abs_gap: options.gapLaps ?? PROVED_WITHIN_LAPS },
+      ...(options.limitSeconds === undefined ? {} : { time_limit: options.limitSeconds }),
+    })
+    return run(native, options)
+  })
+}
+
+/** Runs a model that is there already; its options are the caller's. A linear one is asked at every step. */
+export function run(native: Model, options: SolveOptions, isLinear = false): Solved {
+  const { solver, onProgress, shouldStop } = options
+  const { callbackType, modelStatus } = solver.constants
+  native.run({
+    ...(onProgress && {
+      [callbackType.mipLogging]: ({ data }: { data: MipData }) => tell(data, onProgress),
+    }),
+    ...(shouldStop && {
+      [isLinear ? callbackType.simplexInterrupt : callbackType.mipInterrupt]: (event: {
+        interrupt(): void
+      }) => {
+        if (shouldStop()) event.interrupt()
+        return undefined
+      },
+    }),
+  })
+  const status = native.getModelStatus()
+  if (status === modelStatus.infeasible || status === modelStatus.unboundedOrInfeasible) {
+    return { status: 'infeasible', objective: -Infinity, bound: -Infinity }
+  }
+  const found = native.info.get('primal_solution_status') === FEASIBLE
+  const isOptimal = status === modelStatus.optimal || status === modelStatus.empty
+  const objective = found ? native.getObjectiveValue() : -Infinity
+  const bound = Number(native.info.get('mip_dual_bound'))
+  return {
+    status: isOptimal ? 'optimal' : 'stopped',
+    objective,
+    bound: Number.isFinite(bound) ? Math.max(bound, objective) : isOptimal ? objective : Infinity,
+    ...(found ? { values: Float64Array.from(native.getSolution().colValue) } : {}),
+  }
+}
+
+const FEASIBLE = 2
+/** The solver's word for "none yet" is a number this large. */
+const NONE_YET = 1e19
+
+interface MipData {
+  readonly mip_primal_bound?: number
+  readonly mip_dual_bound?: number
+}
+
+function tell(data: MipData, onProgress: (progress: Progress) => void): undefined {
+  const { mip_primal_bound: found = -Infinity, mip_dual_bound: bound = Infinity } = data
+  onProgress({
+    ...(Math.abs(found) < NONE_YET ? { incumbentLaps: found } : {}),
+    boundLaps: Math.abs(bound) < NONE_YET ? bound : Infinity,
+  })
+}
+
+export function dataOf({ columns, rows }: LinearModel, { constants, infinity }: Highs): ModelData {
+  const starts = [0]
+  const indices: number[] = []
+  const values: number[] = []
+  for (const { terms } of rows) {
+    for (const [column, factor] of terms) {
+      indices.push(column)
+      values.push(factor)
+    }
+    starts.push(indices.length)
+  }
+  const { integer, continuous } = constants.variableType
+  const bounded = (value: number) =>
+    Number.isFinite(value) ? value : value > 0 ? infinity : -infinity
+  return {
+    numCols: columns.length,
+    numRows: rows.length,
+    sense: constants.objectiveSense.maximize,
+    colCost: columns.map(({ cost }) => cost),
+    colLower: columns.map(({ lower }) => bounded(lower)),
+    colUpper: columns.map(({ upper }) => bounded(upper)),
+    rowLower: rows.map(({ lower }) => bounded(lower)),
+    rowUpper: rows.map(({ upper }) => bounded(upper)),
+    integrality: columns.map(({ whole }) => (whole ? integer : continuous)),
+    matrix: {
+      ...{ format: 'csr', numRows: rows.length, numCols: columns.length },
+      ...{ starts, indices, values },
+    },
+  }
+}

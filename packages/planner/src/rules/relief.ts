@@ -1,0 +1,39 @@
+import type { Duty } from '../problem/problem.ts'
+import type { RuleKind } from './rule-kind.ts'
+
+/** The relief is at the post before the marshal leaves, by so much; until then it does nothing else. */
+export interface Relief {
+  readonly id: string
+  readonly kind: 'relief'
+  readonly before: boolean
+  readonly byMs?: number
+}
+
+export const relief: RuleKind<Relief> = {
+  rows: ({ id: tag, before, byMs = 0 }, rotation) => {
+    if (!before || byMs === 0) return
+    const { grid, places } = rotation
+    for (const place of places.filter(({ duty }) => duty === 'post')) {
+      for (const { index, fromMs, isPast } of grid.slots) {
+        if (fromMs === 0 || isPast) continue
+        for (const { id, there = [] } of grid.problem.people) {
+          const begun = rotation.begunAt(place, id, index)
+          if (begun.length === 0) continue
+          const comesAt = (grid.slots[index]?.fromAt ?? 0) - byMs
+          const isThere =
+            there.length === 0 ||
+            there.some(
+              ({ fromAt = -Infinity, toAt = Infinity }) => fromAt <= comesAt && toAt > comesAt,
+            )
+          if (!isThere) rotation.row(begun, { atMost: 0, tag })
+          for (const duty of BUSY) {
+            const busy = rotation.onDuty(id, duty, index - 1)
+            if (busy.length > 0) rotation.row([...begun, ...busy], { atMost: 1, tag })
+          }
+        }
+      }
+    }
+  },
+}
+
+const BUSY: readonly Duty[] = ['controller', 'post', 'wall', 'bench']
