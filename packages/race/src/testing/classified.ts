@@ -2,7 +2,7 @@ import type { Body } from '../entry/kinds/index.ts'
 import type { Pressing } from './pressing.ts'
 
 /** `Wren 412.35`; *Us* is us. Places are those of the rows. */
-export function linesOf(rows: readonly string[]): Body<'classification.1'>['lines'] {
+function linesOf(rows: readonly string[]): Body<'classification.1'>['lines'] {
   return rows.map((row, index) => {
     const [entrant = '', distance = ''] = row.split(' ')
     const [laps, section] = distance.split('.').map(Number)
