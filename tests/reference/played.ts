@@ -18,7 +18,7 @@ export const DRIVERS = ['Anouk', 'Bela', 'Cosmo', 'Dagny', 'Emrys', 'Fenna'].map
 const crew: Crew = { people: DRIVERS }
 const captain = { goMarginMs: 2_000, askForClockAtMs: 5_000, hotWorkInStops: false }
 
-export interface Filled {
+interface Filled {
   readonly rules?: (rule: Rule) => Rule
   readonly programme?: Regulations['programme']
   readonly plan?: Pick<Plan, 'spans' | 'stops'>

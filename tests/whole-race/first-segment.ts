@@ -2,7 +2,7 @@
 import { compulsoryRepairs, faultClocks, segmentClock, stintClock } from '@pitlamp/race'
 import { expect } from 'vitest'
 import { PELL, RUNA, SORREL } from './documents.ts'
-import { at, type Race } from './race.ts'
+import { at, type Race } from '../scripted-race.ts'
 import { lastVerdict, limitLeft, stopAt, swap } from './reading.ts'
 import type { Variant } from './variants.ts'
 

@@ -9,8 +9,9 @@
  * M6  The rules judge the race as it was, and every screen shows the same.
  */
 import { afterEach, describe, it } from 'vitest'
+import { Race } from '../scripted-race.ts'
+import { car, crew, plan, rulesOf } from './documents.ts'
 import { firstSegment } from './first-segment.ts'
-import { Race } from './race.ts'
 import { parcFerme, secondSegment, theLateEntry } from './second-segment.ts'
 import { afterwards, judged, thirdSegment } from './to-the-end.ts'
 import { HOLDS, RUNS } from './variants.ts'
@@ -25,7 +26,10 @@ describe('a whole race', () => {
     { when: 'holds every clock', variant: HOLDS },
     { when: 'holds none, and the minimum starts again', variant: RUNS },
   ])('M1–M6 a track call $when', { timeout: TIME_MS }, async ({ variant }) => {
-    race = await Race.open(variant.policies)
+    race = await Race.open({
+      name: 'Three twenties at the Bell Foundry',
+      documents: { rules: rulesOf(variant.policies), crew, car, plan },
+    })
     await firstSegment(race, variant)
     await parcFerme(race, variant)
     const late = await secondSegment(race, variant)

@@ -8,7 +8,7 @@ import {
   type Finding,
   type State,
 } from '@pitlamp/race'
-import { at } from './race.ts'
+import { at } from '../scripted-race.ts'
 
 export function raceFindings(state: State, now: number): readonly Finding[] {
   return judge(state, raceTimeline(state, now), now)

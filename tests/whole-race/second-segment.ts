@@ -2,7 +2,7 @@
 import { between, faultClocks, penalties, standing } from '@pitlamp/race'
 import { expect } from 'vitest'
 import { PELL, RUNA, SORREL } from './documents.ts'
-import { at, type Race } from './race.ts'
+import { at, type Race } from '../scripted-race.ts'
 import { lastVerdict, swap } from './reading.ts'
 import type { Variant } from './variants.ts'
 

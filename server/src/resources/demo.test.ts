@@ -29,10 +29,15 @@ test('D1 one press opens a fictional meeting that is already running, at the cho
   expect((await captain.ask('GET /api/meetings')).body).toMatchObject({ meetings: [{ id }] })
 })
 
+test('D1 the one on fixed lanes opens when it is asked for, shortly before the draw', async () => {
+  const opened = await captain.ask('POST /api/demo', { body: { of: 'lanes', speed: 1 } })
+  expect(opened.body).toMatchObject({ name: 'Six Lanes at the Salt Store', clock: { rate: 1 } })
+})
+
 test('D2 the simulator joins like any screen, and is no captain to the next start', async () => {
   const { deps } = bench.house
   const devices = await deps.storage.read.devices(deps.team)
-  expect(devices.map(({ role }) => role)).toEqual(['captain', 'captain'])
+  expect(devices.map(({ role }) => role)).toEqual(['captain', 'captain', 'captain'])
   const revoked = { device: captain.id, change: { revoked: true }, nowMs: 0 } as const
   await deps.storage.run('changeDevice', { team: deps.team, ...revoked })
   expect(await deps.storage.read.hasCaptain(deps.team)).toBe(false)

@@ -2,51 +2,17 @@
 import {
   callsNow,
   compulsoryRepairs,
-  ENVELOPE_VERSION,
   faultClocks,
-  fold,
   isUnread,
   penalties,
-  readEntry,
   stopVerdict,
-  type State,
 } from '@pitlamp/race'
 import { expect, test } from 'vitest'
-import { DEMO } from './demo.ts'
-import { offsetMs, readScript } from './script.ts'
+import { DEMOS } from './demo.ts'
+import { replayed } from './testing/replayed.ts'
 
-const GREEN = 1_800_000_000_000
-const script = readScript(DEMO.folder)
-const id = (n: number) => `018f3a50-6a00-7000-8000-${String(n).padStart(12, '0')}`
-const atOf = (time: string) => GREEN + offsetMs(time)
-
-const entries = [
-  ...script.documents.map(({ name, content }) => ({
-    offsetMs: offsetMs('-0:06:00'),
-    kind: 'adopted.1',
-    as: undefined,
-    body: {
-      ...{ document: name, version: 1, sha256: '0'.repeat(64), content, as: 'change' },
-      appliesFrom: GREEN - 3_600_000,
-    },
-  })),
-  ...script.presses,
-].map(({ offsetMs, kind, body }, index) => {
-  const ids = (text: string) =>
-    text.replace(/"\$(\w+)"/g, (_, name: string) => {
-      const named = script.presses.findIndex((press) => press.as === name)
-      return `"${id(1_001 + script.documents.length + named)}"`
-    })
-  return readEntry({
-    ...{ v: ENVELOPE_VERSION, id: id(1_001 + index), device: id(1), n: index + 1 },
-    ...{ at: GREEN + offsetMs, atBoundMs: 0, epoch: 1, kind, body: ids(JSON.stringify(body)) },
-  })
-})
-
-/** As the demo stands at this time after the first green. */
-function stateAt(time: string): State {
-  return fold(entries.filter(({ at }) => at <= atOf(time)))
-}
+const { folder, openAtMs } = DEMOS.digital
+const { script, entries, atOf, stateAt } = replayed(folder)
 
 test('everything in it is read, and all of it adds up', () => {
   expect(entries.filter(isUnread)).toEqual([])
@@ -55,7 +21,7 @@ test('everything in it is read, and all of it adds up', () => {
 
 test('a newcomer arrives in the middle of the second segment, and something is about to happen', () => {
   const soon = script.presses.filter(
-    ({ offsetMs }) => offsetMs > DEMO.openAtMs && offsetMs <= DEMO.openAtMs + 60_000,
+    ({ offsetMs }) => offsetMs > openAtMs && offsetMs <= openAtMs + 60_000,
   )
   expect(stateAt('0:59:30').raceControl.runs.at(-1)).toMatchObject({ segment: 's2' })
   expect(soon.length).toBeGreaterThan(0)
