@@ -40,6 +40,8 @@ export interface RunningServer {
   readonly captainCode: () => Promise<string>
   /** Ends it as Ctrl-C does, and removes the data folder if it was made here, for this or an earlier run. */
   readonly stop: () => Promise<void>
+  /** The same, but the data folder stays. */
+  readonly end: () => Promise<void>
   /** Ends it at once, wherever it is. The data folder stays. */
   readonly kill: () => Promise<void>
   /** Everything it has printed. */
@@ -84,6 +86,7 @@ export async function startServer(options: ServerOptions = {}): Promise<RunningS
       await end('SIGTERM')
       if (made.delete(data)) rmSync(data, { recursive: true })
     },
+    end: () => end('SIGTERM'),
     kill: () => end('SIGKILL'),
     log: () => printed,
   }

@@ -59,6 +59,8 @@ export class Screen {
   readonly acknowledged = new Map<string, Acknowledged>()
   /** Called with what has joined the confirmed log. */
   onConfirmed: ((entries: readonly RecordedEntry[]) => void) | undefined
+  /** Called with the id of an own entry that is saved from now on. */
+  onSaved: ((id: string) => void) | undefined
   #welcome: Welcome | undefined
   #n = 0
   readonly #socket: Wire
@@ -211,7 +213,7 @@ export class Screen {
       for (const [index, result] of answer.ok.results.entries()) {
         const entry = entries[index]
         if (result.outcome === 'refused' || !entry) continue
-        this.acknowledged.set(entry.id, { entry, seq: result.seq })
+        this.#saved(entry, result.seq)
       }
       this.#happened({ what: 'appended', batch, appended: answer.ok })
     } else {
@@ -222,9 +224,15 @@ export class Screen {
   /** An entry may arrive in the log though its answer was lost: that shows it as saved, too. */
   #note(confirmed: readonly RecordedEntry[]): void {
     for (const { seq, recordedAt: _at, role: _role, ...entry } of confirmed) {
-      if (entry.device === this.device.id) this.acknowledged.set(entry.id, { entry, seq })
+      if (entry.device === this.device.id) this.#saved(entry, seq)
     }
     this.onConfirmed?.(confirmed)
+  }
+
+  #saved(entry: Entry, seq: number): void {
+    const isNew = !this.acknowledged.has(entry.id)
+    this.acknowledged.set(entry.id, { entry, seq })
+    if (isNew) this.onSaved?.(entry.id)
   }
 
   async #fetch({ request, after }: Extract<Effect, { do: 'fetch' }>): Promise<void> {

@@ -1,12 +1,11 @@
 /** The real house on a free port of this machine, for the tests beside the code, and devices that speak to it. */
-import type { Problem, ScreenToServer, ServerToScreen } from '@pitlamp/contract'
+import type { Me, Problem, ScreenToServer, ServerToScreen } from '@pitlamp/contract'
 import type { Entry, Role } from '@pitlamp/race'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { io, type Socket } from 'socket.io-client'
 import { v7 as uuidV7 } from 'uuid'
-import { writeTicket } from './access/tickets.ts'
 import { openHouse, type House, type HouseOptions } from './open-house.ts'
 import { anEntry } from './storage/contract-bench.ts'
 
@@ -21,8 +20,8 @@ export interface AppBench {
   readonly house: House
   readonly url: string
   readonly ask: (request: string, more?: Ask) => Promise<Answered>
-  /** A device that joined with this role. */
-  readonly device: (role: Role) => Promise<BenchDevice>
+  /** A device that joined with this role, the first team or the one of this name. */
+  readonly device: (role: Role, teamName?: string) => Promise<BenchDevice>
   /** Closes the house and opens it again on the same data. */
   readonly restart: (more?: Partial<HouseOptions>) => Promise<void>
   readonly close: () => Promise<void>
@@ -37,6 +36,7 @@ export type BenchSocket = Socket<ServerToScreen, ScreenToServer>
 
 export interface BenchDevice {
   readonly id: string
+  readonly team: string
   readonly cookie: string
   readonly ask: AppBench['ask']
   readonly socket: () => BenchSocket
@@ -60,15 +60,14 @@ export async function openBench(options: Partial<HouseOptions> = {}): Promise<Ap
       return house.deps.ownAddress()
     },
     ask,
-    async device(role) {
+    async device(role, teamName) {
       const id = uuidV7()
-      const cookie = await joinAs(house, ask, { role, id })
+      const { cookie, team } = await joinAs(house, ask, { role, id, teamName })
       const asIt: AppBench['ask'] = (request, more) =>
         ask(request, { ...more, headers: { cookie, ...more?.headers } })
       let n = 0
       return {
-        id,
-        cookie,
+        ...{ id, cookie, team },
         ask: asIt,
         socket() {
           const socket: BenchSocket = io(house.deps.ownAddress(), {
@@ -104,24 +103,26 @@ export async function openBench(options: Partial<HouseOptions> = {}): Promise<Ap
 async function joinAs(
   { deps }: House,
   ask: AppBench['ask'],
-  { role, id }: { role: Role; id: string },
-): Promise<string> {
-  const code = writeTicket(deps.data, { simulator: false, onlyWithoutCaptain: false })
+  { role, id, teamName }: { role: Role; id: string; teamName: string | undefined },
+): Promise<{ readonly cookie: string; readonly team: string }> {
+  const ticket = { simulator: false, onlyWithoutCaptain: false }
+  const code = await deps.tickets.write({ ...ticket, ...(teamName !== undefined && { teamName }) })
   const name = `A ${role}’s device`
   const joined = await ask('POST /api/join', { body: { code, device: id, name } })
   const cookie = joined.headers
     .getSetCookie()
     .map((line) => line.split(';')[0] ?? '')
     .join('; ')
+  const team = (joined.body as Me).team.id
   if (role !== 'captain') {
     await deps.storage.run('changeDevice', {
-      team: deps.team,
+      team,
       device: id,
       change: { role },
       nowMs: 0,
     })
   }
-  return cookie
+  return { cookie, team }
 }
 
 /** `request` is method and path. */
@@ -134,7 +135,7 @@ async function send(url: string, request: string, { body, headers }: Ask = {}): 
   })
   const text = await answer.text()
   const type = answer.headers.get('content-type') ?? ''
-  const parsed: unknown = /json/.test(type) ? JSON.parse(text) : text
+  const parsed: unknown = /[/+]json/.test(type) ? JSON.parse(text) : text
   return { status: answer.status, type, body: parsed, headers: answer.headers }
 }
 

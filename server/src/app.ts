@@ -9,6 +9,8 @@ import {
   type ZodTypeProvider,
 } from 'fastify-type-provider-zod'
 import type { Deps } from './deps.ts'
+import { loggerFor, newRequestId, rounded } from './logging.ts'
+import { NOT_MEASURED } from './metrics/metrics.ts'
 import { authorityRoute } from './resources/authority.ts'
 import { clockRoutes } from './resources/clock.ts'
 import { demoRoutes } from './resources/demo.ts'
@@ -22,6 +24,7 @@ import { healthRoutes } from './resources/health.ts'
 import { inviteRoutes } from './resources/invites.ts'
 import { joinRoutes } from './resources/join.ts'
 import { meRoutes } from './resources/me.ts'
+import { metricsRoute } from './resources/metrics.ts'
 import { meetingRoutes } from './resources/meetings.ts'
 import { openApiRoute } from './resources/openapi.ts'
 import { peopleRoutes } from './resources/people.ts'
@@ -31,11 +34,14 @@ import { answerWithProblems } from './resources/problems.ts'
 import { serveScreens } from './resources/screens.ts'
 import { trayRoutes } from './resources/tray.ts'
 import { wallRoutes } from './resources/wall.ts'
+import { workRoutes } from './resources/work.ts'
 import { openSockets, type Sockets } from './sync/sockets.ts'
 
 export interface App {
   readonly http: FastifyInstance
   readonly sockets: Sockets
+  /** What it answers to: `GET /api/meetings`. */
+  readonly routes: readonly string[]
 }
 
 const BODY_LIMIT_BYTES = 64 * 1024
@@ -51,25 +57,37 @@ const COMPILERS = {
 } as unknown as FastifyServerOptions['schemaController']
 
 export async function buildApp(deps: Deps): Promise<App> {
+  const metrics = deps.measured?.metrics ?? NOT_MEASURED
   const http = fastify({
-    logger: { level: 'warn' },
+    logger: loggerFor(deps.log),
+    genReqId: newRequestId,
     logController: new LogController({ disableRequestLogging: true }),
     bodyLimit: BODY_LIMIT_BYTES,
     forceCloseConnections: true,
     trustProxy: deps.trustProxy ?? false,
     schemaController: COMPILERS,
   })
-  answerWithProblems(http)
+  const routes: string[] = []
+  http.addHook('onRoute', ({ method, url }) => {
+    for (const one of [method].flat()) if (one !== 'HEAD') routes.push(`${one} ${url}`)
+  })
+  answerWithProblems(http, metrics)
+  http.addHook('onResponse', ({ log, method, routeOptions }, reply, done) => {
+    const { statusCode: status, elapsedTime } = reply
+    log.info({ method, route: routeOptions.url, status, tookMs: rounded(elapsedTime) }, 'answered')
+    done()
+  })
   await headers(http, deps.names)
   await http.register(compress, { encodings: ['gzip'] })
   const sockets = openSockets(deps, http.log)
   healthRoutes(http, deps)
+  metricsRoute(http, deps, sockets)
   authorityRoute(http, deps)
   await http.register((api) => apiRoutes(api, deps, sockets), { prefix: '/api' })
   await serveScreens(http, deps.web)
   await http.ready()
   sockets.attach(http.server)
-  return { http, sockets }
+  return { http, sockets, routes }
 }
 
 async function apiRoutes(scope: FastifyInstance, deps: Deps, sockets: Sockets): Promise<void> {
@@ -80,7 +98,7 @@ async function apiRoutes(scope: FastifyInstance, deps: Deps, sockets: Sockets): 
     max: A_MINUTE,
     timeWindow: 60_000,
     hook: 'preHandler',
-    keyGenerator: (request) => request.holder?.device.id ?? request.ip,
+    keyGenerator: ({ holder, ip }) => (holder ? `${holder.team.id}/${holder.device.id}` : ip),
   })
   openApiRoute(api)
   const rooms = [
@@ -93,7 +111,7 @@ async function apiRoutes(scope: FastifyInstance, deps: Deps, sockets: Sockets): 
       peopleRoutes,
       inviteRoutes,
     ],
-    ...[documentVersionRoutes, planRoutes, planLinkRoutes],
+    ...[documentVersionRoutes, planRoutes, planLinkRoutes, workRoutes],
     ...[deviceRoutes(sockets), wallRoutes(sockets), clockRoutes(sockets), demoRoutes, trayRoutes],
   ]
   for (const addRoutes of rooms) addRoutes(api, deps)

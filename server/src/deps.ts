@@ -1,7 +1,11 @@
 /** What every room of the server is given. Made once, in `open-house.ts`. */
+import type { DemoOf } from '@pitlamp/contract'
 import type { Names } from './access/origin.ts'
-import type { Tries } from './access/tries.ts'
+import type { TicketBox } from './access/ticket-box.ts'
+import type { CountsTries } from './access/tries.ts'
 import type { Authority } from './https/authority.ts'
+import type { LogSettings } from './logging.ts'
+import type { Metrics } from './metrics/metrics.ts'
 import type { Storage } from './storage/port.ts'
 import type { ServerTime } from './time/server-time.ts'
 
@@ -15,8 +19,12 @@ export interface Deps {
   /** Where the built screens lie. */
   readonly web: string
   readonly names: Names
-  readonly tries: Tries
+  readonly tries: CountsTries
+  readonly tickets: TicketBox
   readonly trustProxy?: string
+  readonly log: LogSettings
+  /** What is counted, and the token of whoever may read it. */
+  readonly measured?: { readonly metrics: Metrics; readonly token: string }
   /** Addresses at which devices reach this server, the likeliest first; known once it listens. */
   readonly addresses: () => readonly string[]
   /** Where this very process finds itself. */
@@ -31,4 +39,5 @@ export type OpenDemo = (at: {
   readonly baseUrl: string
   readonly code: string
   readonly rate: number
+  readonly of: DemoOf
 }) => Promise<{ readonly meeting: string; readonly stop?: () => void }>

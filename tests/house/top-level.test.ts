@@ -10,8 +10,9 @@ const house = [
 const tools = [
   ...['.git', '.gitignore', '.ci', '.prettierrc', '.prettierignore'],
   ...['eslint.config.js', 'vitest.config.ts', 'knip.json'],
+  ...['Dockerfile', '.dockerignore', '.env.example'],
 ]
-const made = ['node_modules', 'build', 'data', '.cache']
+const made = ['node_modules', 'build', 'data', '.cache', '.env']
 
 it('holds at the top only the house, what its tools insist on, and what is made', () => {
   const names = readdirSync(join(import.meta.dirname, '../..'))

@@ -1,11 +1,14 @@
 /**
  * `npm run load|soak|fault [-- options]`: prints a table, with `--json` the rows as one JSON array and nothing else
- * on standard output. `--short` is what `npm test` runs. Ends with 1 where a goal is missed.
+ * on standard output. `--short` is what `npm test` runs. `fault --processes` is about two processes over one
+ * database. Ends with 1 where a goal is missed.
  */
 import { parseArgs } from 'node:util'
 import type { Row } from '../bench/row.ts'
 import { fault } from './fault.ts'
 import { load } from './load.ts'
+import { killProcesses } from '../scale/kills.ts'
+import { rollOver } from '../scale/rolling.ts'
 import { LONG, SHORT, type Options } from './shapes.ts'
 import { soak } from './soak.ts'
 
@@ -13,6 +16,13 @@ const RUNS: Readonly<Record<string, Run>> = {
   load: { takes: ['devices', 'presses', 'seconds'], run: ({ load: shape }) => load(shape) },
   soak: { takes: ['minutes', 'speed'], run: ({ soak: shape }) => soak(shape) },
   fault: { takes: ['cuts', 'kills', 'seed'], run: ({ fault: shape }) => fault(shape) },
+  'fault --processes': {
+    takes: ['devices', 'presses', 'kills', 'rounds', 'seed'],
+    run: async ({ processes: shape }) => [
+      ...(await killProcesses(shape)),
+      ...(await rollOver(shape)),
+    ],
+  },
 }
 
 interface Run {
@@ -20,8 +30,9 @@ interface Run {
   readonly run: (options: Options) => Promise<readonly Row[]>
 }
 
-const [name = '', ...words] = process.argv.slice(2)
-const asked = RUNS[name]
+const [name = '', ...all] = process.argv.slice(2)
+const words = all.filter((word) => word !== '--processes')
+const asked = RUNS[words.length < all.length ? `${name} --processes` : name]
 if (!asked) failWith(`There are: ${Object.keys(RUNS).join(', ')}.`)
 const given = read(words, asked.takes)
 const rows = await asked.run(shapeOf(given))
@@ -65,6 +76,13 @@ function shapeOf(values: Given): Options {
       cuts: number('cuts', usual.fault.cuts),
       kills: number('kills', usual.fault.kills),
       seed: number('seed', usual.fault.seed),
+    },
+    processes: {
+      devices: number('devices', usual.processes.devices),
+      presses: number('presses', usual.processes.presses),
+      kills: number('kills', usual.processes.kills),
+      rounds: number('rounds', usual.processes.rounds),
+      seed: number('seed', usual.processes.seed),
     },
   }
 }

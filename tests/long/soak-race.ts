@@ -3,7 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { meetingSchema, type Meeting } from '@pitlamp/contract'
 import { segmentClock } from '@pitlamp/race'
 import { cursor } from '@pitlamp/sync'
-import { DEMO } from '../../server/src/simulator/demo.ts'
+import { DEMOS } from '../../server/src/simulator/demo.ts'
 import { readScript } from '../../server/src/simulator/script.ts'
 import { audit, wholeLog } from '../audit.ts'
 import type { Device } from '../device.ts'
@@ -76,8 +76,9 @@ export async function watchRace(watchers: Watchers, { speed, until }: Pace): Pro
 
 /** What the script presses, in meeting time. */
 function dueIn({ clock }: Meeting): { by: (now: number) => number; lastAt: number } {
-  const { documents, presses } = readScript(DEMO.folder)
-  const greenAt = clock.anchorMeetingMs - DEMO.openAtMs
+  const { folder, openAtMs } = DEMOS.digital
+  const { documents, presses } = readScript(folder)
+  const greenAt = clock.anchorMeetingMs - openAtMs
   const at = presses.map(({ offsetMs }) => greenAt + offsetMs)
   return {
     by: (now) => documents.length + at.filter((moment) => moment <= now).length,

@@ -13,7 +13,7 @@ export interface SealedListener {
 }
 
 export async function listenSealed(
-  app: App,
+  app: Pick<App, 'http' | 'sockets'>,
   authority: Authority,
   at: { readonly host: string; readonly port: number },
 ): Promise<SealedListener> {

@@ -1,8 +1,7 @@
 import { draftSchema, draftVersionsSchema } from '@pitlamp/contract'
 import { documentName, uuidV7 } from '@pitlamp/race'
 import * as z from 'zod/mini'
-import { holderIn, type Resource } from './guarded.ts'
-import { meetingFor } from './meetings.ts'
+import { meetingIn, type Resource } from './guarded.ts'
 import { Refused, responses } from './problems.ts'
 
 const params = z.object({ meeting: uuidV7, document: documentName })
@@ -15,13 +14,13 @@ export const documentVersionRoutes: Resource = (app, { storage }) => {
 
   const list = { params, response: responses(draftVersionsSchema) }
   app.get(path, { schema: list, config }, async (request) => {
-    const { id } = await meetingFor(storage, holderIn(request), request.params.meeting)
+    const { id } = meetingIn(request)
     return { versions: [...(await storage.read.draftVersions(id, request.params.document))] }
   })
 
   const one = { params: z.extend(params, { version }), response: responses(draftSchema) }
   app.get(`${path}/:version`, { schema: one, config }, async (request) => {
-    const { id } = await meetingFor(storage, holderIn(request), request.params.meeting)
+    const { id } = meetingIn(request)
     const draft = await storage.read.draftVersion(id, request.params)
     if (!draft) throw new Refused('notFound', 'This version was not kept.')
     return draft

@@ -1,8 +1,7 @@
 import { draftSchema, saveDraftSchema, staleDraftSchema, problem } from '@pitlamp/contract'
 import { documentName, uuidV7 } from '@pitlamp/race'
 import * as z from 'zod/mini'
-import { holderIn, type Resource } from './guarded.ts'
-import { meetingFor } from './meetings.ts'
+import { holderIn, meetingIn, type Resource } from './guarded.ts'
 import { PROBLEM_TYPE, Refused, responses } from './problems.ts'
 
 const params = z.object({ meeting: uuidV7, document: documentName })
@@ -19,10 +18,9 @@ const stale = {
 export const documentRoutes: Resource = (app, { storage, time }) => {
   const path = '/meetings/:meeting/documents/:document'
   const read = { params, response: responses(draftSchema) }
-  app.get(path, { schema: read, config: { asks: { do: 'read' } } }, async (request) => {
-    const { id } = await meetingFor(storage, holderIn(request), request.params.meeting)
-    return storage.read.draft(id, request.params.document)
-  })
+  app.get(path, { schema: read, config: { asks: { do: 'read' } } }, (request) =>
+    storage.read.draft(meetingIn(request).id, request.params.document),
+  )
 
   const save = {
     params,
@@ -39,7 +37,7 @@ export const documentRoutes: Resource = (app, { storage, time }) => {
     const answer = await storage.run('saveDraft', {
       team: team.id,
       device: device.id,
-      meeting: request.params.meeting,
+      meeting: meetingIn(request).id,
       document: request.params.document,
       save: request.body,
       nowMs: time.now(),

@@ -1,8 +1,9 @@
 import { appendedSchema, appendSchema, entriesPageSchema } from '@pitlamp/contract'
 import * as z from 'zod/mini'
+import { ownMeeting } from '../access/guard.ts'
 import { takeEntries } from '../sync/intake.ts'
-import { holderIn, type Resource } from './guarded.ts'
-import { meetingFor, meetingParams } from './meetings.ts'
+import { holderIn, meetingIn, type Resource } from './guarded.ts'
+import { meetingParams } from './meetings.ts'
 import { Refused, responses } from './problems.ts'
 
 const afterSchema = z.object({
@@ -23,17 +24,17 @@ export const entryRoutes: Resource = (app, deps) => {
     { schema: page, config: { asks: { do: 'read' } } },
     async (request, reply) => {
       const { after } = request.query
-      const { id } = await meetingFor(deps.storage, holderIn(request), request.params.meeting)
+      const { id, lastSeq: before } = meetingIn(request)
       const entries = await deps.storage.read.entriesAfter(id, after)
       // Read after the entries: what came between belongs to the next page.
-      const { lastSeq } = await meetingFor(deps.storage, holderIn(request), id)
+      const now = await ownMeeting(deps.storage, holderIn(request), id)
       const to = entries.at(-1)?.seq ?? after
       // Our own rows, written from checked entries: checking 500 of them again would cost more than reading them.
       void reply.type('application/json; charset=utf-8').serializer(JSON.stringify)
       return {
         from: after,
         to,
-        last: Math.max(lastSeq, entries.at(-1)?.seq ?? 0),
+        last: Math.max(now?.lastSeq ?? before, entries.at(-1)?.seq ?? 0),
         entries: [...entries],
       }
     },

@@ -1,8 +1,12 @@
-/** Routes say what they ask for; this lets in who may. A route that says nothing does not start. */
+/**
+ * Routes say what they ask for; this lets in who may. A route that says nothing does not start. Where a route names
+ * a meeting it is handed that meeting, and only when it is the asking device's team's.
+ */
+import type { Meeting } from '@pitlamp/contract'
 import type { FastifyBaseLogger, FastifyInstance, FastifyRequest, RawServerDefault } from 'fastify'
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
-import { DEVICE_COOKIE, holderOf, refusalFor, type Asks } from '../access/guard.ts'
+import { DEVICE_COOKIE, holderOf, ownMeeting, refusalFor, type Asks } from '../access/guard.ts'
 import { Seen } from '../access/seen.ts'
 import type { Deps } from '../deps.ts'
 import type { Holder } from '../storage/reads/access.ts'
@@ -14,6 +18,7 @@ declare module 'fastify' {
   }
   interface FastifyRequest {
     holder: Holder | undefined
+    meeting: Meeting | undefined
   }
 }
 
@@ -31,8 +36,12 @@ export type Resource = (app: Api, deps: Deps) => void
 export function guard(app: FastifyInstance, { storage, time }: Deps): void {
   const seen = new Seen(() => time.now())
   app.decorateRequest('holder', undefined)
-  app.addHook('onRoute', (route) => {
-    if (route.config?.asks === undefined) throw new Error(`${route.url} does not say who may.`)
+  app.decorateRequest('meeting', undefined)
+  app.addHook('onRoute', ({ url, config }) => {
+    if (config?.asks === undefined) throw new Error(`${url} does not say who may.`)
+    if (config.asks === 'anyone' && url.includes(':meeting')) {
+      throw new Error(`${url} would show a team’s meeting to anyone.`)
+    }
   })
   app.addHook('onRequest', async (request) => {
     const { asks } = request.routeOptions.config
@@ -45,6 +54,19 @@ export function guard(app: FastifyInstance, { storage, time }: Deps): void {
     const noted = { team: holder.team.id, device: holder.device.id, nowMs: time.now() }
     storage.run('deviceSeen', noted).catch(() => undefined)
   })
+  app.addHook('preHandler', async (request) => {
+    const { meeting } = (request.params ?? {}) as { readonly meeting?: string }
+    // What a sender names is judged by the writer, entry by entry.
+    if (meeting === undefined || request.routeOptions.config.asks === 'sender') return
+    request.meeting = await ownMeeting(storage, holderIn(request), meeting)
+    if (!request.meeting) throw new Refused('otherMeeting')
+  })
+}
+
+/** The meeting that the route names. */
+export function meetingIn({ meeting }: Pick<FastifyRequest, 'meeting'>): Meeting {
+  if (!meeting) throw new Error('This route names no meeting.')
+  return meeting
 }
 
 /** The device behind a request that was let in as one. */

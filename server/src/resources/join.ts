@@ -1,7 +1,7 @@
 import { joinSchema, meSchema } from '@pitlamp/contract'
 import type { FastifyRequest } from 'fastify'
+import { v7 as uuidV7 } from 'uuid'
 import { DEVICE_COOKIE } from '../access/guard.ts'
-import { dropTicket, readTicket } from '../access/tickets.ts'
 import { asMeant, hashOf, isTyped, newToken } from '../access/tokens.ts'
 import type { Deps } from '../deps.ts'
 import type { Ticket } from '../storage/commands/access.ts'
@@ -17,10 +17,10 @@ export const joinRoutes: Resource = (app, deps) => {
   app.post('/join', { schema, config: { asks: 'anyone' } }, async (request, reply) => {
     const { code, device, name } = request.body
     const tried = isTyped(code)
-    if (tried && !deps.tries.begin(request.ip)) throw new Refused('tooManyTries')
+    if (tried && !(await deps.tries.begin(request.ip))) throw new Refused('tooManyTries')
     const codeHash = hashOf(asMeant(code))
     const token = newToken()
-    const ticket = ticketFor(deps, codeHash)
+    const ticket = await ticketFor(deps, codeHash)
     const answer = await deps.storage.run('join', {
       codeHash,
       device,
@@ -31,8 +31,8 @@ export const joinRoutes: Resource = (app, deps) => {
       nowMs: deps.time.now(),
     })
     if ('refused' in answer) throw new Refused(answer.refused, answer.detail)
-    if (tried) deps.tries.succeeded(request.ip)
-    if (ticket) dropTicket(deps.data, codeHash)
+    if (tried) await deps.tries.succeeded(request.ip)
+    if (ticket) await deps.tickets.drop(codeHash)
     void reply.setCookie(DEVICE_COOKIE, token, {
       httpOnly: true,
       sameSite: 'strict',
@@ -50,9 +50,13 @@ function cameWith(request: FastifyRequest): { readonly cameWithHash?: string } {
   return token === undefined ? {} : { cameWithHash: hashOf(token) }
 }
 
-function ticketFor({ data, team, time }: Deps, codeHash: string): Ticket | undefined {
-  const file = readTicket(data, codeHash)
+async function ticketFor(
+  { tickets, team, time }: Deps,
+  codeHash: string,
+): Promise<Ticket | undefined> {
+  const file = await tickets.read(codeHash)
   if (!file) return undefined
-  const { simulator, onlyWithoutCaptain } = file
-  return { team, role: 'captain', simulator, onlyWithoutCaptain, validUntil: time.now() }
+  const { simulator, onlyWithoutCaptain, teamName } = file
+  const whose = teamName === undefined ? { team: file.team ?? team } : { team: uuidV7(), teamName }
+  return { ...whose, role: 'captain', simulator, onlyWithoutCaptain, validUntil: time.now() }
 }

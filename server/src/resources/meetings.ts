@@ -1,9 +1,7 @@
-import { meetingSchema, meetingsSchema, newMeetingSchema, type Meeting } from '@pitlamp/contract'
+import { meetingSchema, meetingsSchema, newMeetingSchema } from '@pitlamp/contract'
 import { uuidV7 } from '@pitlamp/race'
 import * as z from 'zod/mini'
-import type { Storage } from '../storage/port.ts'
-import type { Holder } from '../storage/reads/access.ts'
-import { holderIn, type Resource } from './guarded.ts'
+import { holderIn, meetingIn, type Resource } from './guarded.ts'
 import { Refused, responses } from './problems.ts'
 
 export const meetingParams = z.object({ meeting: uuidV7 })
@@ -29,16 +27,7 @@ export const meetingRoutes: Resource = (app, { storage, time }) => {
   )
 
   const one = { params: meetingParams, response: responses(meetingSchema) }
-  app.get(
-    '/meetings/:meeting',
-    { schema: one, config: { asks: { do: 'read' } } },
-    async (request) => meetingFor(storage, holderIn(request), request.params.meeting),
+  app.get('/meetings/:meeting', { schema: one, config: { asks: { do: 'read' } } }, (request) =>
+    meetingIn(request),
   )
-}
-
-/** The meeting, if it is one of the device's team. */
-export async function meetingFor(storage: Storage, holder: Holder, id: string): Promise<Meeting> {
-  const meeting = await storage.read.meeting(holder.team.id, id)
-  if (!meeting) throw new Refused('otherMeeting')
-  return meeting
 }

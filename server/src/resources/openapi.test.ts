@@ -33,6 +33,8 @@ const operations = () =>
   )
 
 const isCalendar = (name: string) => /calendar(\.ics)?$/.test(name)
+/** A line each, of one kind or another. */
+const isLines = (name: string) => name.endsWith('/work')
 /** Their address says everything. */
 const TAKES_NOTHING = /plan-link$/
 
@@ -67,6 +69,7 @@ test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
     'POST /api/meetings/{meeting}/wall/give-back',
     'POST /api/meetings/{meeting}/wall/take',
     'POST /api/meetings/{meeting}/wall/take-back',
+    'POST /api/meetings/{meeting}/work',
     'POST /api/people',
     'POST /api/plan',
     'POST /api/plan/calendar',
@@ -79,10 +82,10 @@ test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
 test('O2 every answer has a schema, and every failure is problem details', () => {
   for (const { name, operation } of operations()) {
     const { 200: fine, '4XX': refused } = operation.responses
-    const [type, shape] = isCalendar(name)
-      ? ['text/calendar', 'string']
-      : ['application/json', 'object']
-    expect(fine?.content?.[type]?.schema, name).toHaveProperty('type', shape)
+    const schema = (type: string) => fine?.content?.[type]?.schema
+    if (isCalendar(name)) expect(schema('text/calendar'), name).toHaveProperty('type', 'string')
+    else if (isLines(name)) expect(schema('application/x-ndjson'), name).toHaveProperty('oneOf')
+    else expect(schema('application/json'), name).toHaveProperty('type', 'object')
     expect(refused?.content?.['application/problem+json']?.schema, name).toHaveProperty(
       'required',
       [...['type', 'title', 'status', 'refusal']],

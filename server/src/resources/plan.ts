@@ -8,8 +8,8 @@ import { calendarFile } from '../plan/calendar.ts'
 import { FoldedLogs } from '../plan/folded-logs.ts'
 import { plannedMeeting, type PlannedMeeting } from '../plan/planned-meeting.ts'
 import { sharedPlan } from '../plan/shared-plan.ts'
-import { holderIn, type Resource } from './guarded.ts'
-import { meetingFor, meetingParams } from './meetings.ts'
+import { meetingIn, type Resource } from './guarded.ts'
+import { meetingParams } from './meetings.ts'
 import { Refused, responses } from './problems.ts'
 
 const CALENDAR = 'text/calendar'
@@ -44,10 +44,9 @@ export const planRoutes: Resource = (app, deps) => {
     response: calendarResponses,
   }
   const forDevices = { schema: file, config: { asks: { do: 'read' } } } as const
-  app.get('/meetings/:meeting/calendar.ics', forDevices, async (request, reply) => {
-    const meeting = await meetingFor(deps.storage, holderIn(request), request.params.meeting)
-    return sendCalendar(reply, meeting, request.query.person)
-  })
+  app.get('/meetings/:meeting/calendar.ics', forDevices, (request, reply) =>
+    sendCalendar(reply, meetingIn(request), request.query.person),
+  )
 
   const open = { body: openPlanSchema, response: responses(sharedPlanSchema) }
   app.post('/plan', { schema: open, config: { asks: 'anyone' } }, async (request) => {
@@ -72,13 +71,13 @@ async function meetingBehind(
   { ip, body }: Pick<WithCode, 'ip' | 'body'>,
 ): Promise<Meeting> {
   const address = `plan ${ip}`
-  if (!tries.begin(address)) {
+  if (!(await tries.begin(address))) {
     throw new Refused('tooManyTries', 'An old link does not open: ask the captain for a new one.')
   }
   const found = await storage.read.planBehind(hashOf(body.code.trim()))
   const meeting = found && (await storage.read.meeting(found.team, found.meeting))
   if (!meeting) throw new Refused('codeUnknown')
-  tries.succeeded(address)
+  await tries.succeeded(address)
   return meeting
 }
 

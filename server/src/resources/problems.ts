@@ -2,6 +2,7 @@
 import { problem, problemSchema, type Problem, type Refusal } from '@pitlamp/contract'
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { ZodMiniType } from 'zod/mini'
+import type { Metrics } from '../metrics/metrics.ts'
 import { NotSaved } from '../storage/port.ts'
 
 export const PROBLEM_TYPE = 'application/problem+json'
@@ -34,10 +35,12 @@ export function sendProblem(reply: FastifyReply, said: Problem): FastifyReply {
     .send(said)
 }
 
-export function answerWithProblems(app: FastifyInstance): void {
+export function answerWithProblems(app: FastifyInstance, metrics: Pick<Metrics, 'refused'>): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {
     const said = problemOf(error, request)
-    if (said.refusal === 'serverFault') request.log.error(error)
+    if (said.refusal === 'serverFault') request.log.error(error, 'fault')
+    else request.log.info({ refusal: said.refusal }, 'refused')
+    metrics.refused('request', said.refusal)
     return sendProblem(reply, said)
   })
 }

@@ -4,8 +4,8 @@ import * as z from 'zod/mini'
 import { roleIn } from '../access/role-in.ts'
 import type { Deps } from '../deps.ts'
 import type { Sockets } from '../sync/sockets.ts'
-import { holderIn, type Resource } from './guarded.ts'
-import { meetingFor, meetingParams } from './meetings.ts'
+import { holderIn, meetingIn, type Resource } from './guarded.ts'
+import { meetingParams } from './meetings.ts'
 import { Refused, responses } from './problems.ts'
 
 const nothing = z.strictObject({})
@@ -44,8 +44,7 @@ interface Change {
 function changeIn({ storage, time }: Deps, sockets: Pick<Sockets, 'changed'>) {
   return async (request: FastifyRequest, { name, device }: Change) => {
     const { team } = holderIn(request)
-    const { meeting: asked } = request.params as { readonly meeting: string }
-    const { id: meeting } = await meetingFor(storage, holderIn(request), asked)
+    const { id: meeting } = meetingIn(request)
     const input = { team: team.id, device, meeting, nowMs: time.now() }
     const answer = await storage.run(name, input)
     if ('refused' in answer) throw new Refused(answer.refused)

@@ -20,8 +20,11 @@ export function openLine(target: Target, heard: (ids: readonly string[]) => void
   return target.kind === 'bare' ? openBare(target, heard) : openPitlamp(target, heard)
 }
 
-function openBare({ port }: Target, heard: (ids: readonly string[]) => void): Promise<Line> {
-  const socket = new WebSocket(`ws://127.0.0.1:${port}`, { perMessageDeflate: false })
+function openBare(
+  { port, meeting = '' }: Target,
+  heard: (ids: readonly string[]) => void,
+): Promise<Line> {
+  const socket = new WebSocket(`ws://127.0.0.1:${port}/${meeting}`, { perMessageDeflate: false })
   socket.on('message', (data: Buffer) => {
     heard([(JSON.parse(data.toString()) as Entry).id])
   })

@@ -77,7 +77,7 @@ export async function underLoad(
   return { ...measured, cpuMicrosecondsADelivery: (spent * 1000) / measured.deliveries }
 }
 
-async function lineOf(child: ChildProcess): Promise<string> {
+export async function lineOf(child: ChildProcess): Promise<string> {
   let text = ''
   for await (const part of child.stdout ?? []) {
     text += String(part)
@@ -89,7 +89,7 @@ async function lineOf(child: ChildProcess): Promise<string> {
 const TICK_MS = 10
 
 /** User and system time of all threads, from /proc (proc(5), fields 14 and 15, in ticks of 10 ms). */
-function cpuMs(pid: number): number {
+export function cpuMs(pid: number): number {
   const stat = readFileSync(`/proc/${pid}/stat`, 'utf8')
   const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ')
   return (Number(fields[11]) + Number(fields[12])) * TICK_MS
