@@ -2,12 +2,13 @@ import { join } from 'node:path'
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'vite'
 import { precache } from './precache.config.ts'
+import { websocketOnly } from './websocket-only.config.ts'
 
 const SERVER = process.env.PITLAMP_DEV_SERVER ?? 'http://localhost:8080'
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [svelte(), precache()],
+  plugins: [svelte(), websocketOnly(), precache()],
   build: {
     outDir: join(import.meta.dirname, '../build/web'),
     emptyOutDir: true,

@@ -15,6 +15,7 @@ import {
 const entries = {
   main: 'server/src/main.ts',
   'writer-thread': 'server/src/storage/writer-thread.ts',
+  'solver-thread': 'server/src/work/solver-thread.ts',
   simulate: 'server/src/simulator/main.ts',
 }
 const sources = ['packages', 'server/src', 'server/start/build.mjs', 'web', 'package-lock.json']
@@ -69,8 +70,9 @@ async function buildServer(outdir) {
     splitting: true,
     minifyWhitespace: true,
     minifySyntax: true,
-    // A compiled addon cannot be bundled; the others are tried and done without.
-    external: ['better-sqlite3', 'bufferutil', 'utf-8-validate', 'pg-native'],
+    // A compiled addon cannot be bundled, and the solver reads what it is compiled to; the others are tried and done
+    // without.
+    external: ['better-sqlite3', 'highs', 'bufferutil', 'utf-8-validate', 'pg-native'],
     banner: {
       js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
     },

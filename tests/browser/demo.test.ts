@@ -3,6 +3,7 @@
  *
  * D1  On an empty Meetings screen one press opens the demo.
  * D2  `--demo` opens it with the server, at the speed asked for, and prints where.
+ * D3  Another press opens the one on fixed lanes, and its lanes are drawn.
  */
 import { afterEach, expect, it } from 'vitest'
 import type { Page } from 'playwright-core'
@@ -37,6 +38,15 @@ it('D2 --demo opens it with the server and prints where', { timeout: 90_000 }, a
   await page.goto(path)
   await seesItMove(page)
   expect(performance.now() - startedAt).toBeLessThan(MINUTE_MS)
+})
+
+it('D3 another press opens the one on fixed lanes', { timeout: 90_000 }, async () => {
+  house = await House.open()
+  const page = await joinAsCaptain()
+  await page.getByRole('button', { name: 'Open one on fixed lanes' }).click()
+  // 1 3 5 – 6 4 2 –, begun at 3.
+  await page.getByText(/lane 5, sit-out, lane 6/).waitFor({ timeout: 30_000 })
+  await seesItMove(page)
 })
 
 async function joinAsCaptain(): Promise<Page> {

@@ -104,12 +104,15 @@ it('R4 starts from a published set, and goes back', async () => {
     .poll(() => page.getByLabel('Name', { exact: true }).inputValue())
     .toBe('Lantern Forty')
   await page.getByText('8 segments of 0:45').waitFor()
+  const note = page.getByLabel('What else is to be known of these rules')
+  expect(await note.inputValue()).toBe('Eight segments, one a lane.')
   expect(await page.getByLabel('Mandatory stops: count').count()).toBe(0)
 
   await undo.click()
   await page.getByLabel('Mandatory stops: count').waitFor()
   expect(await page.getByText('8 segments of 0:45').count()).toBe(0)
   await page.getByText('The meeting goes by what stands here').waitFor()
+  expect(await note.inputValue()).toBe('')
 })
 
 it('R5 takes a rule out and back, with all it says', async () => {

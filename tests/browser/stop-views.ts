@@ -16,8 +16,8 @@ const atWork: Happens = async (meeting) => {
   await press('workTicked.1', { work: 'Tighten screws', done: true }, 1)
 }
 
-/** A stop left three seconds early, which costs two laps a second. */
-const leftEarly: Happens = async ({ press }) => {
+/** Leaving a stop early costs two laps a second. */
+const earlyCosts: Happens = async ({ press }) => {
   const early = {
     ...{ id: 'early', kind: 'penalty', clause: '5.6' },
     value: {
@@ -26,8 +26,22 @@ const leftEarly: Happens = async ({ press }) => {
   } as const
   const rules = { ...LANTERN_FORTY.rules, rules: [...LANTERN_FORTY.rules.rules, early] }
   await press('adopted.1', { ...adoption('rules', rules), version: 2 })
+}
+
+/** Three seconds early. */
+const leftEarly: Happens = async (meeting) => {
+  const { press } = meeting
+  await earlyCosts(meeting)
   await press('stopIn.1', { moment: 'stopped', planned: 't1' }, 62)
   await press('stopOut.1', { moment: 'leaving' }, 20)
+}
+
+/** While the power is off, so that what is missing of the minimum stands still. */
+const mayNotLeave: Happens = async (meeting) => {
+  const { press } = meeting
+  await earlyCosts(meeting)
+  await press('stopIn.1', { moment: 'stopped', planned: 't1' }, 62)
+  await press('trackCall.1', {}, 40)
 }
 
 const between: Happens = async (meeting) => {
@@ -100,6 +114,12 @@ export const STOP_VIEWS: readonly View[] = [
       await page.getByRole('button', { name: 'Other order' }).click()
       await page.getByRole('button', { name: 'Later: Rear wing' }).waitFor()
     },
+  },
+  {
+    name: 'stop, leaving early costs',
+    lit: 'one',
+    open: showing({ screen: 'stop', minutes: 14, happens: mayNotLeave }),
+    ready: text('leaving now costs'),
   },
   {
     name: 'stop, left early',

@@ -112,9 +112,10 @@ it('T5 between segments: ticks in order, then Green', { timeout: TIME_MS }, asyn
   await awake(page, 'Green')
   await page.keyboard.press('1')
   await page.getByText('No break just now').waitFor()
-  expect(await kinds(meeting, 'segmentEnd.1')).toEqual([
-    ...['segmentEnd.1', 'workTicked.1', 'green.1'],
-  ])
+  // Shown at once, and then on its way to the server.
+  await expect
+    .poll(() => kinds(meeting, 'segmentEnd.1'))
+    .toEqual([...['segmentEnd.1', 'workTicked.1', 'green.1']])
 })
 
 it('T6 after the flag, step by step', { timeout: TIME_MS }, async () => {
@@ -147,9 +148,9 @@ it('T6 after the flag, step by step', { timeout: TIME_MS }, async () => {
   await page.getByText(/^Official: place/).waitFor()
   await press('The car is released')
   await page.locator('[data-step=released].done').waitFor()
-  expect((await kinds(meeting, 'scrutineering.1')).slice(1)).toEqual([
-    ...['measured.1', 'classification.1', 'classification.1', 'released.1'],
-  ])
+  await expect
+    .poll(async () => (await kinds(meeting, 'scrutineering.1')).slice(1))
+    .toEqual([...['measured.1', 'classification.1', 'classification.1', 'released.1']])
 })
 
 it('T7 the captain chooses the moments, and the mute shows', { timeout: TIME_MS }, async () => {

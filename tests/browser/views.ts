@@ -1,5 +1,6 @@
 /** Every screen in the states that look different, each from a meeting of its own. */
 import type { Page } from 'playwright-core'
+import { LANE_VIEWS } from './lane-views.ts'
 import { IDA, TOM } from './lantern-forty.ts'
 import { PLANNING_VIEWS } from './planning-views.ts'
 import { verb } from './screens.ts'
@@ -47,6 +48,7 @@ export const VIEWS: readonly View[] = [
   },
   ...PLANNING_VIEWS,
   ...TEAM_VIEWS,
+  ...LANE_VIEWS,
   {
     name: 'wall, before the start',
     lit: 'none',

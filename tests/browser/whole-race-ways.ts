@@ -4,79 +4,79 @@
  */
 
 export interface Way {
+  /** As the bar or More calls it, or what stands on the wall. */
   readonly verb: string
   /** A verb of the bar by its word, anything else by the name of its button. */
   readonly presses: readonly (string | { readonly button: string | RegExp })[]
   readonly digits?: string
   /** As its undo calls it. */
   readonly says: string
-  /** Not of this phase's list: one press more, since it stands behind More. */
-  readonly behindMore?: true
 }
 
 const button = (name: string | RegExp) => ({ button: name })
 const bea = button(/^Bea Lorne/)
+const power = button(/Race control said$/)
+const clock = button(/Set clock$/)
+const theCar = button(/^The car:/)
+const readStanding = button(/^Standing/)
 
-const note: Way = {
-  verb: 'Note',
-  presses: ['Note', button('Power sags')],
-  says: 'Note',
-}
-const fault: Way = { verb: 'Fault', presses: ['Fault', button('Braid')], says: 'Fault' }
-const setClock: Way = {
-  verb: 'Set clock',
-  presses: ['Set clock', button('It shows this now')],
-  digits: '3400',
-  says: 'Clock',
-}
-const whoIsHere: Way = {
-  verb: 'Who is here',
-  presses: ['Who is here', button('unwell')],
-  says: 'Unwell',
-}
-const change: Way = {
-  verb: 'Change',
-  presses: [button(/^Change/), button('Record the change')],
-  says: 'Change',
-}
-const lane: Way = { verb: 'Lane', presses: ['Lane', button('Lane 3')], says: 'Lane 3' }
+/** On the bar, or opened by whatever else opens it. */
+const note = (by: Way['presses'][number] = 'Note'): Way => ({
+  ...{ verb: 'Note', presses: [by, button('Power sags')], says: 'Note' },
+})
+const fault = (by: Way['presses'][number] = 'Fault'): Way => ({
+  ...{ verb: 'Fault', presses: [by, button('Braid')], says: 'Fault' },
+})
+const setClock = (by: Way['presses'][number] = 'Set clock'): Way => ({
+  ...{ verb: 'Set clock', presses: [by, button('It shows this now')] },
+  ...{ digits: '3400', says: 'Clock' },
+})
+const change = (by: Way['presses'][number] = button(/^Change/)): Way => ({
+  ...{ verb: 'Change', presses: [by, button('Record the change')], says: 'Change' },
+})
+const lane = (by: Way['presses'][number] = button(/^Lanes to come/)): Way => ({
+  ...{ verb: 'Lane', presses: [by, button('Lane 3')], says: 'Lane 3' },
+})
+const measure = (by: Way['presses'][number] = theCar): Way => ({
+  ...{ verb: 'Measure', presses: [by, button(/^Clearance/)] },
+  ...{ digits: '1.05', says: 'Clearance 1.05 mm' },
+})
+const work = (by: Way['presses'][number] = theCar): Way => ({
+  ...{ verb: 'Work', presses: [by, button(/Oil the bearings/)] },
+  ...{ says: 'Oil the bearings done' },
+})
+const standing = (by: Way['presses'][number] = readStanding): Way => ({
+  ...{ verb: 'Standing', presses: [by, button('It shows this now')] },
+  ...{ digits: '3›120', says: 'Standing' },
+})
 
-/** On a person: they are pressed in the column at the left. */
+/** Pressed where they stand in the column at the left. */
 const people: readonly Way[] = [
-  { verb: 'Late until', presses: [bea, button(/^late for ?20 min$/)], says: 'Late' },
-  { verb: 'Away', presses: [bea, button('Away')], says: 'Away' },
-  { verb: 'Here', presses: [bea, button('Here')], says: 'Here' },
+  { verb: 'Who is here', presses: [bea, button(/^late for ?20 min$/)], says: 'Late' },
+  { verb: 'Who is here', presses: [bea, button('Away')], says: 'Away' },
+  { verb: 'Who is here', presses: [bea, button('Here')], says: 'Here' },
   { verb: 'Call somebody', presses: [bea, button('Go and rest')], says: 'Call' },
   {
-    verb: 'Wake-up call',
+    verb: 'Call somebody',
     presses: [bea, button(/^Wake-up call in ?30 min$/)],
     says: 'Wake-up call in 30 min',
   },
   { verb: 'Take over a duty', presses: [bea, button('Bench')], says: 'Duty' },
 ]
-const raceControl: readonly Way[] = [
-  { verb: 'Warning', presses: ['Race control said', button('Warning')], says: 'Penalty, Warning' },
-  {
-    verb: 'Laps taken',
-    presses: ['Race control said', button('−2 laps')],
-    digits: '2',
-    says: 'Penalty, 2 laps',
-  },
-  {
-    verb: 'Laps corrected',
-    presses: ['Race control said', button('+2 laps')],
-    digits: '2',
-    says: 'Laps corrected',
-  },
-  { verb: 'Programme', presses: ['Race control said', button('10 min')], says: '10 min later' },
-  {
-    verb: 'Ruling',
-    presses: ['Race control said', button('Hands off the car')],
-    says: 'Ruling',
-  },
-]
+const saidBy = (by: Way['presses'][number]): readonly Way[] =>
+  (
+    [
+      { tile: 'Warning', says: 'Penalty, Warning' },
+      { tile: '−2 laps', digits: '2', says: 'Penalty, 2 laps' },
+      { tile: '+2 laps', digits: '2', says: 'Laps corrected' },
+      { tile: '10 min', says: '10 min later' },
+      { tile: 'Hands off the car', says: 'Ruling' },
+    ] as const
+  ).map(({ tile, ...way }) => ({
+    ...{ verb: 'Race control said', presses: [by, button(tile)], ...way },
+  }))
 const energy: readonly Way[] = [
-  { verb: 'Filled', presses: [button('Filled')], says: 'Filled' },
+  { verb: 'Energy', presses: [button('Filled')], says: 'Filled' },
   {
     verb: 'Energy',
     presses: [button('Read'), button(/^40 laps left/)],
@@ -84,56 +84,49 @@ const energy: readonly Way[] = [
     says: 'Energy',
   },
 ]
-const standing: Way = {
-  verb: 'Standing',
-  presses: [button('not read'), button('It shows this now')],
-  digits: '3›120',
-  says: 'Standing',
-}
 const fromMore = (word: string, says = word): Way => ({
   verb: word,
   presses: ['More', button(word)],
   says,
 })
+const incidents = ['Wrong lane', 'Contact', 'Stuck'].map((word) => fromMore(word))
 const tyres: Way = {
   verb: 'Fit a part',
   presses: ['More', button(/^Tyre set/)],
   says: 'Tyre set fitted',
 }
+const faultBehindMore: Way = { verb: 'Fault', presses: ['More', button('Fault')], says: 'Fault' }
 
-export const WAYS: Readonly<Record<'before' | 'green' | 'powerOff' | 'between', readonly Way[]>> = {
+export const WAYS = {
   before: [
     { verb: 'Green', presses: ['Green'], says: 'Green' },
-    lane,
-    whoIsHere,
-    fault,
-    note,
-    change,
+    lane('Lane'),
+    { verb: 'Who is here', presses: ['Who is here', button('unwell')], says: 'Unwell' },
+    fault(),
+    note(),
+    change(),
+    measure(),
+    work(),
+    ...saidBy(power),
+    ...people,
     tyres,
-    {
-      verb: 'Measure',
-      presses: ['More', button('Measure'), button(/^Clearance/)],
-      digits: '1.05',
-      says: 'Clearance 1.05 mm',
-      behindMore: true,
-    },
   ],
   green: [
     { verb: 'Car in', presses: ['Car in'], says: 'Car in' },
-    change,
+    change('Change'),
+    change(),
     { verb: 'De-slot', presses: ['De-slot'], says: 'De-slot' },
-    fault,
+    fault(),
     { verb: 'Power is off', presses: ['Power is off'], says: 'Power off' },
-    ...raceControl,
-    standing,
+    ...saidBy('Race control said'),
+    standing(),
     ...people,
-    { ...setClock, presses: [button(/Set clock$/), button('It shows this now')] },
-    { ...note, presses: [button('Note'), button('Power sags')] },
+    setClock(clock),
+    note(button('Note')),
+    measure(),
     fromMore('Segment over'),
     fromMore('Red flag'),
-    fromMore('Wrong lane'),
-    fromMore('Contact'),
-    fromMore('Stuck'),
+    ...incidents,
     tyres,
     ...energy,
     {
@@ -141,39 +134,70 @@ export const WAYS: Readonly<Record<'before' | 'green' | 'powerOff' | 'between', 
       presses: [button(/Stay out$/), button(/^Stay out 5 min more/)],
       says: 'Stay out 5 min more',
     },
-    { ...lane, presses: [button(/^Lanes to come/), button('Lane 3')] },
+    lane(),
   ],
   powerOff: [
     { verb: 'Power is on', presses: ['Power is on'], says: 'Power on' },
     { verb: 'Segment over', presses: ['Segment over'], says: 'Segment over' },
-    setClock,
-    fault,
-    ...raceControl,
-    note,
-    change,
-    standing,
+    setClock(),
+    fault(),
+    ...saidBy('Race control said'),
+    note(),
+    change(),
+    standing(),
+    measure(),
+    ...people,
+    ...energy,
     fromMore('De-slot'),
     fromMore('Red flag'),
-    { ...fromMore('Car in'), presses: ['More', button(/^Car in/)] },
+    ...incidents,
+    { verb: 'Car in', presses: ['More', button(/^Car in/)], says: 'Car in' },
   ],
   between: [
     { verb: 'Green', presses: ['Green'], says: 'Green' },
-    {
-      verb: 'Measure',
-      presses: ['Measure', button(/^Weight/)],
-      digits: '212.5',
-      says: 'Weight 212.5 g',
-    },
-    {
-      verb: 'Work',
-      presses: ['Work', { button: /Oil the bearings/ }],
-      says: 'Oil the bearings done',
-    },
-    whoIsHere,
-    note,
-    standing,
+    measure('Measure'),
+    work('Work'),
+    { verb: 'Who is here', presses: ['Who is here', button('unwell')], says: 'Unwell' },
+    note(),
+    { verb: 'Change', presses: [button(/^Change/), button(/^Tom Wick/)], says: 'Change' },
+    ...saidBy(power),
+    standing(),
     ...people,
-    { ...lane, presses: [button(/^Lanes to come/), button('Lane 3')] },
-    { verb: 'Fault', presses: ['More', button('Fault')], says: 'Fault' },
+    ...energy,
+    lane(),
+    fault(button('Fault')),
+    faultBehindMore,
   ],
-}
+  stop: [
+    {
+      verb: 'More work',
+      presses: ['More work', button(/^Wipe tyres/)],
+      says: 'Wipe tyres to do',
+    },
+    { verb: 'Job done', presses: ['Job done'], says: 'Mended' },
+    { verb: 'Leave this job', presses: ['Leave this job'], says: 'Repair paused' },
+    { verb: 'Power is off', presses: ['Power is off'], says: 'Power off' },
+    { verb: 'Car out', presses: ['Car out'], says: 'Car out' },
+    faultBehindMore,
+    ...saidBy(button('Race control said')),
+    { verb: 'Call somebody', presses: [button('Call somebody'), button('Stay out')], says: 'Call' },
+    note(button('Note')),
+    setClock(button('Set clock')),
+    { verb: 'Energy', presses: [button('Energy'), button('Filled')], says: 'Filled' },
+    measure(button('Measure')),
+    standing(button('Standing')),
+    { verb: 'Who is here', presses: [button('Who is here'), button('unwell')], says: 'Unwell' },
+    fromMore('Segment over'),
+    fromMore('Red flag'),
+    ...incidents,
+    tyres,
+  ],
+  finished: [
+    fault(),
+    note(),
+    ...saidBy(power).filter(({ says }) => says !== '10 min later'),
+    standing(),
+    measure(),
+    ...people,
+  ],
+} as const satisfies Readonly<Record<string, readonly Way[]>>

@@ -10,7 +10,7 @@ import * as contract from '@pitlamp/contract'
  */
 const PINNED = {
   version: 1,
-  sha256: '8e49c8caf3aafb4f22f6751fe24b76b795a291a18a67d94650914456edfb5593',
+  sha256: '07ac91dd0c2f7cd88c2722ef69dd107f240b070c85ad1d52d24550c183671347',
 }
 
 test('the messages are those of this protocol number', () => {

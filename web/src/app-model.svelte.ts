@@ -34,6 +34,7 @@ const NAMES: Readonly<Record<Exclude<Route['screen'], 'unknown'>, string>> = {
   car: 'Car',
   team: 'Team',
   log: 'Log',
+  results: 'Results',
   check: 'Check this device',
   wall: 'Pit wall',
   stop: 'Stop',

@@ -1,7 +1,9 @@
 /** Which address shows what. Pure; `router.ts` follows the browser's history with it. */
 
 export const RACE_SCREENS = ['wall', 'stop', 'driver', 'marshal', 'between', 'finish'] as const
-export const TEAM_SCREENS = ['rules', 'crew', 'rotation', 'car', 'log', 'team', 'check'] as const
+export const TEAM_SCREENS = [
+  ...(['rules', 'crew', 'rotation', 'car', 'log', 'results', 'team', 'check'] as const),
+] as const
 export type RaceScreen = (typeof RACE_SCREENS)[number]
 export type MeetingScreen = RaceScreen | (typeof TEAM_SCREENS)[number]
 

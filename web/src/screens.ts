@@ -2,6 +2,8 @@
 import type { Component } from 'svelte'
 import type { MeetingPort } from './meeting/port.ts'
 import { RACE_SCREENS } from './routes.ts'
+import { fetchLaneChange } from './screens/lane-change/comes.svelte.ts'
+import { fetchLastStop, fetchSheets, fetchStayOut } from './screens/wall/after-first.ts'
 
 export type ScreenModule = { readonly default: Component<{ meeting?: MeetingPort }> }
 
@@ -16,9 +18,9 @@ export function loadScreen(name: string): Promise<ScreenModule> {
 export function fetchAllForTheRace(): void {
   const later = 'requestIdleCallback' in globalThis ? requestIdleCallback : setTimeout
   later(() => {
-    for (const name of [...RACE_SCREENS, 'log', 'check'])
+    for (const name of [...RACE_SCREENS, 'log', 'results', 'check'])
       void loadScreen(name).catch(() => undefined)
-    // What the stint's sheet needs: it weighs more than a race screen, so the wall does not bring it.
-    void import('./screens/wall/stay-out-shown.ts').catch(() => undefined)
+    for (const fetch of [fetchSheets, fetchLastStop, fetchStayOut, fetchLaneChange])
+      void fetch().catch(() => undefined)
   })
 }

@@ -84,8 +84,19 @@ export {
   type Tray,
   type TrayLine,
 } from './http/tray.ts'
+export {
+  workLineSchema,
+  workOutSchema,
+  type Cost,
+  type Impossible,
+  type NotDone,
+  type Worked,
+  type Working,
+  type WorkLine,
+  type WorkOut,
+} from './http/work.ts'
 export { takeBackWallSchema, type TakeBackWall } from './http/wall.ts'
 export { personSchema, peopleSchema, type Person } from './http/person.ts'
-export { openDemoSchema, type OpenDemo } from './http/demo.ts'
+export { openDemoSchema, type DemoOf, type OpenDemo } from './http/demo.ts'
 export { settleClockSchema, type SettleClock } from './http/clock.ts'
 export { meetingTime, serverTime } from './meeting-time.ts'

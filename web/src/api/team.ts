@@ -13,6 +13,7 @@ import {
   type ChangeDevice,
   type Join,
   type NewMeeting,
+  type OpenDemo,
   type Person,
   type SettleClock,
 } from '@pitlamp/contract'
@@ -22,7 +23,7 @@ export const join = (body: Join) => ask(meSchema, 'POST /api/join', body)
 
 export const askMeetings = () => ask(meetingsSchema, 'GET /api/meetings')
 export const makeMeeting = (body: NewMeeting) => ask(meetingSchema, 'POST /api/meetings', body)
-export const openDemo = () => ask(meetingSchema, 'POST /api/demo', {})
+export const openDemo = (body: OpenDemo) => ask(meetingSchema, 'POST /api/demo', body)
 
 export const askPeople = () => ask(peopleSchema, 'GET /api/people')
 export const addPerson = (body: Person) => ask(personSchema, 'POST /api/people', body)

@@ -71,12 +71,13 @@ const RANK: Readonly<Record<Due['kind'], number>> = {
   plannedStop: 7,
   stopWindowOpens: 8,
   stintEnd: 9,
-  callDue: 10,
-  callUnanswered: 11,
-  relief: 12,
-  protestEnds: 13,
-  readTheClock: 14,
-  nextDuty: 15,
+  lightTest: 10,
+  callDue: 11,
+  callUnanswered: 12,
+  relief: 13,
+  protestEnds: 14,
+  readTheClock: 15,
+  nextDuty: 16,
 }
 
 export function weightiestFirst(alerts: readonly Due[]): readonly Due[] {

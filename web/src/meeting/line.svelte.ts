@@ -32,7 +32,7 @@ export type Ears = Pick<
   /** This device was the wall and is crew again. */
   readonly wallGone: () => void
   /** How this device stands just now. */
-  readonly report: () => DeviceReport
+  readonly report: () => DeviceReport | undefined
   /** Out of the team: what is still kept here goes to the captain. */
   readonly takenOut: () => void
 }
@@ -95,6 +95,7 @@ export class Line {
   #report(): void {
     if (this.standing !== 'live') return
     const report = this.#ears.report()
+    if (!report) return
     const words = JSON.stringify(report)
     if (words !== this.#reported && this.#connection?.report(report)) this.#reported = words
   }

@@ -18,7 +18,6 @@ import { fetchedEngine } from './fetched-engine.ts'
 import { Folded } from './folded.svelte.ts'
 import { Line, type Ears, type Known } from './line.svelte.ts'
 import { Outbox } from './outbox.ts'
-import { deviceReport } from './device-report.ts'
 import { Notices } from './notices.svelte.ts'
 import type { MeetingPort, Saved } from './port.ts'
 import { Presses } from './presses.svelte.ts'
@@ -286,7 +285,8 @@ export class Meeting implements MeetingPort {
       sampled: (sample) => this.#clock.sampled(sample),
       roleChanged: () => this.#folded.change(this.#log, this.role),
       wallGone: this.#notices.wallGone,
-      report: () => deviceReport({ meeting: this.id, person: this.person, clock: this.clock }),
+      report: () =>
+        this.#engine?.deviceReport({ meeting: this.id, person: this.person, clock: this.clock }),
       takenOut: () => void this.#engine?.handOver(this.#log),
     }
   }

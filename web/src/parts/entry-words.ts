@@ -16,6 +16,7 @@ const PLAIN = {
   'segmentChanged.1': 'Segment changed',
   'clockRead.1': 'Clock set',
   'programmeMoved.1': 'Programme moved',
+  'startDrawn.1': 'Start drawn',
   'laneDrawn.1': 'Lane drawn',
   'penalty.1': 'Penalty',
   'penaltyServed.1': 'Penalty served',
@@ -74,6 +75,8 @@ const SPOKEN: Spoken = {
   'lapsCorrected.1': ({ laps }) => `Laps corrected: ${laps > 0 ? '+' : ''}${lapsWords(laps)}`,
   'ruling.1': ({ words }) => `Ruling: ${words}`,
   'programmeMoved.1': ({ byMs }) => `Programme ${figure(byMs)} ${byMs < 0 ? 'earlier' : 'later'}`,
+  'startDrawn.1': ({ lane }) =>
+    lane === null ? 'We begin with a sit-out' : `We begin on lane ${lane}`,
   'laneDrawn.1': ({ lane }) => (lane === null ? 'Sit-out' : `Lane ${lane}`),
   'availability.1': ({ person, state }, nameOf) => `${nameOf(person)}: ${PRESENCE_WORD[state]}`,
   'measured.1': ({ quantity, valueMilli, unit }) => `${quantity} ${milliText(valueMilli)} ${unit}`,

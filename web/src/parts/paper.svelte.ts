@@ -1,6 +1,10 @@
-/** The paper everything is drawn on: hall (dark) or daylight. Follows the system until somebody presses. */
+/**
+ * The paper everything is drawn on: daylight, hall (dark), or night (dimmer, for a hall without lights). Follows the
+ * system until somebody presses.
+ */
 
-export type Paper = 'hall' | 'daylight'
+const PAPERS = ['daylight', 'hall', 'night'] as const
+export type Paper = (typeof PAPERS)[number]
 const KEY = 'pitlamp.paper'
 
 class PaperChoice {
@@ -16,8 +20,13 @@ class PaperChoice {
     if (chosen) document.documentElement.dataset.paper = chosen
   }
 
+  /** What the next press turns to: from hall to night, and round. */
+  get next(): Paper {
+    return PAPERS[(PAPERS.indexOf(this.paper) + 1) % PAPERS.length] ?? 'hall'
+  }
+
   turn(): void {
-    this.paper = this.paper === 'hall' ? 'daylight' : 'hall'
+    this.paper = this.next
     try {
       localStorage.setItem(KEY, this.paper)
     } catch {
@@ -30,7 +39,7 @@ class PaperChoice {
 function remembered(): Paper | undefined {
   try {
     const kept = localStorage.getItem(KEY)
-    return kept === 'hall' || kept === 'daylight' ? kept : undefined
+    return PAPERS.find((paper) => paper === kept)
   } catch {
     return undefined
   }

@@ -34,6 +34,8 @@ export interface RibbonShown {
   readonly offs: readonly RibbonBand[]
   readonly faults: readonly RibbonBand[]
   readonly incidents: readonly { readonly id: string; readonly at: number }[]
+  /** On fixed lanes: `3`, `–` for a sit-out, `?` where it is not drawn yet. */
+  readonly lanes?: readonly (RibbonBand & { readonly word: string })[]
   /** Read aloud in its place. */
   readonly summary: string
 }

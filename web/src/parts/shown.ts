@@ -100,8 +100,8 @@ export interface RepairRuleShown {
 export interface EnergyShown {
   /** `about 34 laps, 4:45` */
   readonly words: string
-  /** `estimated since it was filled 14:02` */
-  readonly basis: string
+  /** `estimated since it was filled 14:02`; absent where nothing says how much there is. */
+  readonly basis?: string
 }
 
 /** What stands beside the clock. */

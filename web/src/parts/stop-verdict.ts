@@ -1,5 +1,6 @@
 /** What the last stop came to, in words: early or late against the minimum, and what that costs by the rules. */
 import {
+  leavingNow,
   stopVerdict,
   type State,
   type StopCost,
@@ -17,6 +18,7 @@ export interface StopVerdictShown {
   readonly cost?: string
 }
 
+const SECOND_MS = 1_000
 /** It stands for this long after the car left: common practice, no source. */
 const SHOWN_MS = 180_000
 
@@ -71,7 +73,20 @@ function ofMinimum({ lastedMs = 0, minimumMs = 0, heldMs = 0, assumed }: StopVer
 
 function costWords(costs: readonly StopCost[]): string {
   if (costs.length === 0) return 'What that costs is not in the rules: ask race control.'
-  return `It costs ${costs.map(costOf).join(', and ')}.`
+  return `It costs ${allOf(costs)}.`
+}
+
+/** `12 s short: leaving now costs 24 s held (§ 9.2)`; undefined where it costs nothing that the rules name. */
+export function leavingNowWords(state: State, now: number): string | undefined {
+  const { shortMs, costs } = leavingNow(state, now) ?? { shortMs: 0, costs: [] }
+  if (costs.length === 0) return undefined
+  // A second begun counts whole, as on the countdown beside it.
+  const short = seconds(Math.ceil(shortMs / SECOND_MS) * SECOND_MS)
+  return `${short} short: leaving now costs ${allOf(costs)}`
+}
+
+function allOf(costs: readonly StopCost[]): string {
+  return costs.map(costOf).join(', and ')
 }
 
 function costOf(cost: StopCost): string {

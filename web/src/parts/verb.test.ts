@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { cells, columnsInTwoRows, undoColumns } from './verb.ts'
+import { cells, columnsInTwoRows, grownPlace, undoColumns } from './verb.ts'
 
 test('undo stands above the verb that was pressed, its words on the roomier side', () => {
   expect(undoColumns(0, 6)).toEqual({ button: 1, from: 2, to: 7 })
@@ -18,5 +18,15 @@ test('a wide verb takes two cells', () => {
     { id: 'carOut', word: 'Car out', wide: true },
   ]
   expect(cells(bar)).toBe(3)
-  expect(columnsInTwoRows(bar)).toBe(2)
+  expect(columnsInTwoRows(bar)).toBe(3)
+})
+
+test('seven verbs leave a hole in two rows of four, and the first takes it', () => {
+  const bar = ['carIn', 'change', 'deSlot', 'fault', 'powerOff', 'said', 'more'].map((id) => ({
+    ...{ id, word: id, first: id === 'carIn' },
+  }))
+  expect(columnsInTwoRows(bar)).toBe(4)
+  expect(grownPlace(bar)).toBe(0)
+  expect(grownPlace(bar.slice(0, 6))).toBe(-1)
+  expect(grownPlace(bar.slice(1))).toBe(-1)
 })

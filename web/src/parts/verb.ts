@@ -32,9 +32,16 @@ export function undoColumns(place: number, columns: number): UndoColumns {
     : { button, from: button + 1, to: columns + 1 }
 }
 
-/** A bar in two rows where one row would leave too little width: a verb keeps at least a third of a phone. */
+/** Up to three verbs stand in one row of a phone, more in two: each keeps at least a quarter of it. */
 export function columnsInTwoRows(verbs: readonly VerbShown[]): number {
-  return Math.max(2, Math.ceil(cells(verbs) / 2))
+  const all = cells(verbs)
+  return all <= 3 ? Math.max(2, all) : Math.ceil(all / 2)
+}
+
+/** Where the second row would have a hole, the place whose verb is meant most of the time takes it; -1 where none. */
+export function grownPlace(verbs: readonly VerbShown[]): number {
+  const all = cells(verbs)
+  return all > 3 && all % 2 === 1 ? verbs.findIndex(({ first }) => first) : -1
 }
 
 export function cells(verbs: readonly VerbShown[]): number {

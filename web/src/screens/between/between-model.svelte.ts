@@ -4,10 +4,12 @@ import type { MeetingPort } from '../../meeting/port.ts'
 import { cautionsFor } from '../../parts/cautions.ts'
 import { handsWords } from '../../parts/hands.ts'
 import { DUTY_WORD } from '../../parts/moves.ts'
+import { carsShown } from '../wall/cars.ts'
 import { WallModel } from '../wall/wall-model.svelte.ts'
 import { allowanceShown, BETWEEN_WORD, measuredShown, waits } from './between-face.ts'
 
 const SECOND_MS = 1_000
+const OF_PEOPLE = /^(?:nextDuty|relief):/
 
 export class BetweenModel {
   readonly #of: () => MeetingPort
@@ -46,6 +48,7 @@ export class BetweenModel {
     (this.#between?.measurements ?? []).map((one) => measuredShown(one, this.wall.crew.timeZone)),
   )
   readonly allowances = $derived.by(() => (this.#between?.allowances ?? []).map(allowanceShown))
+  readonly cars = $derived.by(() => carsShown(this.#of().state, this.#second))
   /** Who has which duty when the next segment goes green, as the plan has it. */
   readonly next = $derived.by(() => {
     const segment = this.wall.phase.next?.item.id
@@ -60,6 +63,8 @@ export class BetweenModel {
       }))
   })
   readonly moves = $derived.by(() => this.wall.handover?.steps ?? [])
+  /** Who moves at the next green stands on the screen. */
+  readonly told = $derived.by(() => this.wall.told.filter((id) => OF_PEOPLE.test(id)))
   readonly mayTick = $derived.by(() => this.#of().may('workTicked.1'))
 
   readonly tick = (work: string, done: boolean): void => {

@@ -5,6 +5,8 @@ import {
   addPresence,
   canTake,
   readLapTime,
+  setRest,
+  setRestEnd,
   setPresence,
   takeCategory,
   takePresence,
@@ -32,6 +34,20 @@ describe('duties', () => {
     expect(canTake(solveig, 'wall')).toBe(false)
     turnDuty(solveig, 'post')
     expect(solveig.duties).toEqual(['post'])
+  })
+})
+
+describe('a rest without a break', () => {
+  it('keeps its ends when its length changes, and goes whole', () => {
+    const solveig = person()
+    setRestEnd(solveig, 'toAt', 5)
+    expect(solveig.restBlock).toBeUndefined()
+    setRest(solveig, 21_600_000)
+    setRestEnd(solveig, 'fromAt', 1_000)
+    setRest(solveig, 18_000_000)
+    expect(solveig.restBlock).toEqual({ atLeastMs: 18_000_000, fromAt: 1_000 })
+    setRest(solveig, undefined)
+    expect(solveig.restBlock).toBeUndefined()
   })
 })
 

@@ -57,6 +57,19 @@ export function takePresence(person: CrewMember, id: string): void {
   person.there = left.length > 0 ? left : undefined
 }
 
+/** One rest without a break; none where nothing is said. */
+export function setRest(person: CrewMember, atLeastMs: number | undefined): void {
+  person.restBlock = atLeastMs === undefined ? undefined : { ...person.restBlock, atLeastMs }
+}
+
+export function setRestEnd(
+  person: CrewMember,
+  end: 'fromAt' | 'toAt',
+  at: number | undefined,
+): void {
+  if (person.restBlock) person.restBlock[end] = at
+}
+
 /** `8.42 s`, `8,42` or `1:02.5`, in whole milliseconds; undefined for what is no lap time. */
 export function readLapTime(text: string): number | undefined {
   const [, minutes = '0', seconds, part = ''] =

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { firstOver, onLanes } from '../fixture/lanes-on-paper.ts'
 import { ADA, BEN, CHO, running, type PaperLog } from '../fixture/paper-log.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
 import { driverFace } from './driver-face.ts'
@@ -34,13 +35,26 @@ test('a duty that follows at once is what comes then', () => {
       { person: BEN, duty: 'controller' },
     ],
   })
-  expect(face(CHO, 60, log).lines[0]).toMatchObject({ lead: 'Next', what: 'you drive' })
+  expect(face(CHO, 60, log)).toMatchObject({
+    label: 'You drive in',
+    lines: [{ lead: 'By the clock', what: '' }],
+  })
   expect(face(BEN, 60, log).lines.map(({ lead }) => lead)).toEqual([
     'Next stop',
     'Then',
     'Next',
     'You drive again',
   ])
+})
+
+test('on fixed lanes the lane comes first: of the segment that runs, or of the next stint', () => {
+  const log = onLanes()
+  log.add(-10, 'startDrawn.1', { lane: 1 })
+  log.add(0, 'handover.1', { moves: [{ person: ADA, duty: 'controller' }] })
+  log.add(0, 'green.1', { segment: 's1' })
+  expect(face(ADA, 5, log).lines[0]).toMatchObject({ lead: 'Lane', what: '1, red' })
+  // 1, then 3.
+  expect(face(BEN, 21, firstOver()).lines[0]).toMatchObject({ lead: 'Lane', what: '3, green' })
 })
 
 test('above an hour the seconds are set smaller', () => {

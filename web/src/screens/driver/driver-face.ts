@@ -2,14 +2,16 @@
 import {
   dutyOf,
   nextDutyOf,
-  obligations,
   planTimeline,
   stintClock,
+  stopsDue,
   type Duty,
   type Obligation,
+  type SegmentLane,
   type State,
   type StintClock,
 } from '@pitlamp/race'
+import { laneIn, laneNow, laneWords } from '../../parts/lane-words.ts'
 import { DUTY_WORD, dutyWords, sentenceCase } from '../../parts/moves.ts'
 import { steady } from '../../parts/steady.ts'
 import { clockTime, countdown, figure } from '../../parts/time.ts'
@@ -116,7 +118,7 @@ const GAP_MS = 60_000
 
 /** What follows the stint at once, and what follows after a rest. */
 function drivingLines({ plannedEndAt }: StintClock, seen: DriverSeen): readonly DriverLine[] {
-  const stop = nextStop(seen)
+  const stop = [...laneLine(laneNow(seen.state, seen.now)), ...nextStop(seen)]
   if (plannedEndAt === undefined) return [...stop, ...again(seen, seen.now)]
   const next = nextDutyOf(seen.state, seen.person, seen.now)
   const rests = next === undefined || next.startsAt - plannedEndAt > GAP_MS
@@ -136,24 +138,35 @@ function drivingLines({ plannedEndAt }: StintClock, seen: DriverSeen): readonly 
 
 function waitingLines(seen: DriverSeen): readonly DriverLine[] {
   const next = nextDutyOf(seen.state, seen.person, seen.now)
-  const drives = next?.span.duty === 'controller' ? [] : again(seen, seen.now)
+  const isNext = next?.span.duty === 'controller'
+  const drives = isNext ? [] : again(seen, seen.now)
+  const lane = isNext ? laneLine(laneIn(seen.state, seen.now, next.span.segment)) : []
   const starts = next
     ? [
         {
           id: 'next',
-          lead: 'Next',
-          what: dutyWords(next.span.duty, next.span.post),
+          // What it is stands over the figure.
+          lead: 'By the clock',
+          what: '',
           when: about(next.startsAt, seen),
         },
       ]
     : []
-  return [...starts, ...drives]
+  return [...lane, ...starts, ...drives]
+}
+
+/** Nothing where cars are free to change lane. */
+function laneLine(lane: SegmentLane | undefined): readonly DriverLine[] {
+  if (lane === undefined) return []
+  return [{ id: 'lane', lead: 'Lane', what: laneWords(lane).replace(/^lane /, ''), when: '' }]
 }
 
 const STOPS: readonly Obligation['kind'][] = ['plannedStop', 'stopWindowCloses', 'stopWindowOpens']
 
 function nextStop(seen: DriverSeen): readonly DriverLine[] {
-  const stop = obligations(seen.state, seen.now).find(({ kind }) => STOPS.includes(kind))
+  const [stop] = stopsDue(seen.state, seen.now)
+    .filter(({ kind }) => STOPS.includes(kind))
+    .sort((a, b) => a.dueAt - b.dueAt)
   if (!stop) return []
   const lead = {
     stopWindowOpens: 'Stop from',

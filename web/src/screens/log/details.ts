@@ -45,6 +45,10 @@ const DETAILS: Details = {
     `the hall’s clock shows ${figure(readingMs)} ${shows === 'toGo' ? 'to go' : 'gone'}`,
   ],
   'programmeMoved.1': nothing,
+  'startDrawn.1': ({ segment, group }, { segmentOf }) => [
+    segment !== undefined && `from ${segmentOf(segment)} on`,
+    group !== undefined && `group ${group}`,
+  ],
   'laneDrawn.1': ofSegment,
   'penalty.1': ({ scope, words }) => [SCOPE_WORDS[scope], words],
   'penaltyServed.1': ({ penalty }, { entryOf }) => [entryOf(penalty)],

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { onLanes } from '../fixture/lanes-on-paper.ts'
 import { ADA, BEN, CHO, running, type PaperLog } from '../fixture/paper-log.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
 import { postPage } from './post-page.ts'
@@ -23,6 +24,8 @@ test('a marshal sees the post, until when, and who relieves them', () => {
     relief: 'Cho',
     near: false,
     next: 'you drive, about 11:40',
+    // Cho's turn at the post, and Ben's own at the controller.
+    told: ['nextDuty:s1d1', 'relief:s1m1'],
   })
 })
 
@@ -37,10 +40,24 @@ test('the page turns two minutes before the relief and stays so until it comes',
 })
 
 test('a post nobody planned has no end', () => {
-  expect(page(BEN, 20, running('plan'))).toEqual({ onPost: true, where: 'Post 4', near: false })
+  expect(page(BEN, 20, running('plan'))).toEqual({
+    ...{ onPost: true, where: 'Post 4', near: false, told: [] },
+  })
 })
 
 test('somebody who holds no post sees what they do', () => {
   expect(page(ADA, 20)).toMatchObject({ onPost: false, where: 'At the controller' })
   expect(page(CHO, 20)).toMatchObject({ where: 'Off duty', next: 'post 4, about 11:40' })
+})
+
+test('on fixed lanes the page says where our car runs, and the post is that of the lane', () => {
+  const log = onLanes()
+  log.add(-10, 'startDrawn.1', { lane: 1 })
+  log.add(0, 'handover.1', { moves: [{ person: ADA, duty: 'controller' }] })
+  log.add(0, 'green.1', { segment: 's1' })
+  expect(page(CHO, 5, log).lane).toBe('lane 1, red')
+  // Off duty: what comes is the post of lane 3, five minutes after the segment's twenty.
+  log.add(6, 'handover.1', { moves: [{ person: CHO, duty: 'offDuty' }] })
+  log.add(20, 'segmentEnd.1', { segment: 's1' })
+  expect(page(CHO, 21, log)).toMatchObject({ where: 'Off duty', next: 'post 3, about 11:25' })
 })

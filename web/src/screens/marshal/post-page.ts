@@ -3,10 +3,12 @@ import {
   type Duty,
   dutyOf,
   nextDutyOf,
+  type NextDuty,
   planTimeline,
   type State,
   type TimelineSpan,
 } from '@pitlamp/race'
+import { laneNow, laneWords } from '../../parts/lane-words.ts'
 import { dutyWords, sentenceCase } from '../../parts/moves.ts'
 import { clockTime } from '../../parts/time.ts'
 
@@ -19,6 +21,10 @@ export interface PostPage {
   /** The relief is due within two minutes, or past due: the page turns. */
   readonly near: boolean
   readonly next?: string
+  /** Which lane our car runs in; absent where it has none. */
+  readonly lane?: string
+  /** Obligations that stand on the page already, by id. */
+  readonly told: readonly string[]
 }
 
 export interface PostSeen {
@@ -32,16 +38,23 @@ export interface PostSeen {
 const NEAR_MS = 120_000
 
 export function postPage(seen: PostSeen): PostPage {
+  const lane = laneNow(seen.state, seen.now)
+  return { ...dutyPage(seen), ...(lane === undefined ? {} : { lane: laneWords(lane) }) }
+}
+
+function dutyPage(seen: PostSeen): PostPage {
   const { state, now, person } = seen
   const held = dutyOf(state, person)
-  const next = nextWords(seen)
+  const own = nextDutyOf(state, person, now)
+  const next = own && nextWords(own, seen)
+  const told = own ? [`nextDuty:${own.span.id}`] : []
   if (held?.duty !== 'post') {
-    return { onPost: false, where: elsewhere(held?.duty, held?.post), near: false, next }
+    return { onPost: false, where: elsewhere(held?.duty, held?.post), near: false, next, told }
   }
   const plan = planTimeline(state, now).spans
   const span = spanOf(plan, person, now)
   const where = held.post === undefined ? 'Marshal' : `Post ${held.post}`
-  if (!span) return { onPost: true, where, near: false, next }
+  if (!span) return { onPost: true, where, near: false, next, told }
   const relief = reliefOf(plan, span)
   return {
     onPost: true,
@@ -50,6 +63,7 @@ export function postPage(seen: PostSeen): PostPage {
     relief: relief && seen.nameOf(relief.person),
     near: span.toAt - now <= NEAR_MS,
     next,
+    told: relief ? [...told, `relief:${relief.id}`] : told,
   }
 }
 
@@ -75,9 +89,7 @@ function reliefOf(plan: readonly TimelineSpan[], ending: TimelineSpan): Timeline
   )
 }
 
-function nextWords({ state, now, person, timeZone }: PostSeen): string | undefined {
-  const next = nextDutyOf(state, person, now)
-  if (!next) return undefined
+function nextWords(next: NextDuty, { now, timeZone }: PostSeen): string {
   const time = clockTime(next.startsAt, timeZone, { dayRelativeTo: now })
   return `${dutyWords(next.span.duty, next.span.post)}, about ${time}`
 }

@@ -1,5 +1,5 @@
 /** The team's meetings by how they stand; making one; opening the demo. */
-import type { Me, Meeting as Info } from '@pitlamp/contract'
+import type { DemoOf, Me, Meeting as Info } from '@pitlamp/contract'
 import { may } from '@pitlamp/race'
 import { v7 } from 'uuid'
 import type { Failure } from '../../api/ask.ts'
@@ -9,6 +9,7 @@ import { Memory } from '../../meeting/memory.ts'
 import { peek } from '../../meeting/peek.ts'
 import { router } from '../../router.ts'
 import { pathTo } from '../../routes.ts'
+import { carryOver, nextName } from './carry-over.ts'
 import { firstScreen, standingOf, type Group, type Standing } from './standing.ts'
 
 export interface Listed {
@@ -63,8 +64,16 @@ export class MeetingsModel {
     if (made) router.go(pathTo(made.id, 'rules'))
   }
 
-  async openDemo(): Promise<void> {
-    const demo = await this.#ask(() => openDemo())
+  /** Crew, rules and car file of one meeting for a new one, which opens at its rules. */
+  async makeFrom(from: Info): Promise<void> {
+    const taken = this.#infos.map(({ name }) => name)
+    const name = nextName(from.name, taken)
+    const made = await this.#ask(() => carryOver({ from, id: v7(), name, nowMs: Date.now() }))
+    if (made) router.go(pathTo(made.id, 'rules'))
+  }
+
+  async openDemo(of: DemoOf): Promise<void> {
+    const demo = await this.#ask(() => openDemo({ of }))
     if (demo) router.go(pathTo(demo.id, 'wall'))
   }
 

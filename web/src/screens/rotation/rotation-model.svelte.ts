@@ -12,6 +12,7 @@ import {
   type Duty,
   type Plan,
   type Regulations,
+  type State,
 } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
 import { planningOf, type PlanningModel } from '../../planning/planning-model.svelte.ts'
@@ -40,6 +41,8 @@ export class RotationModel {
   compared = $state.raw<Plan>()
   /** What a drag would make of the plan. */
   #meant = $state.raw<Plan>()
+  /** What was worked out, until it is taken or left: it lies on the strip, the plan as it stands under it. */
+  #offered = $state.raw<Plan>()
   #undone = $state.raw<readonly string[]>([])
 
   constructor(meeting: () => MeetingPort) {
@@ -50,14 +53,15 @@ export class RotationModel {
   readonly rules = $derived.by(() => JSON.parse(this.planning.rules.text) as Regulations)
   readonly crew = $derived.by(() => JSON.parse(this.planning.crew.text) as Crew)
   readonly #drawn = $derived.by(() => JSON.parse(this.planning.plan.text) as Plan)
-  readonly plan = $derived.by(() => this.#meant ?? this.#drawn)
+  readonly plan = $derived.by(() => this.#offered ?? this.#meant ?? this.#drawn)
+  readonly isOffered = $derived.by(() => this.#offered !== undefined)
   readonly started = $derived.by(() => this.planning.started)
   readonly now = $derived.by(() =>
     this.started ? Math.floor(this.#meeting().now / RENEW_MS) * RENEW_MS : 0,
   )
   /** What was raced is judged by the rules of its time, unless this draft says otherwise of them all. */
   readonly #state = $derived.by(() => {
-    const state = this.started ? this.#meeting().state : emptyState
+    const state = this.started ? this.#meeting().state : beforeGreen(this.#meeting().state)
     const isChanged = this.planning.adoptable.some((draft) => draft === this.planning.rules)
     const rules = this.started && !isChanged ? undefined : this.rules
     return withDrafts(state, { rules, crew: this.crew, plan: this.plan })
@@ -69,11 +73,10 @@ export class RotationModel {
   )
   /** The race so far, filled in under the plan. */
   readonly raced = $derived.by(() => this.#judged.spans.filter(({ done }) => done))
-  readonly comparedSpans = $derived.by(() =>
-    this.compared
-      ? planTimeline(withDrafts(this.#state, { plan: this.compared }), this.now).spans
-      : [],
-  )
+  readonly comparedSpans = $derived.by(() => {
+    const plan = this.#offered ? this.#drawn : this.compared
+    return plan ? planTimeline(withDrafts(this.#state, { plan }), this.now).spans : []
+  })
   readonly findings = $derived.by(() => judge(this.#state, this.#judged, this.now))
   readonly broken = $derived.by(() => this.findings.filter(({ verdict }) => verdict === 'broken'))
   readonly contradictions = $derived.by(() => contradictions(this.rules, this.crew))
@@ -98,7 +101,14 @@ export class RotationModel {
 
   /** Shown, not kept: while a finger drags. */
   mean(plan: Plan | undefined): void {
-    this.#meant = plan
+    this.#meant = this.#offered ? undefined : plan
+  }
+
+  /** Lays what was worked out onto the strip, or takes it away again. */
+  offer(plan: Plan | undefined): void {
+    this.#meant = undefined
+    this.chosen = undefined
+    this.#offered = plan
   }
 
   /** Keeps what is meant, or another plan, as one step that can be taken back. */
@@ -123,6 +133,7 @@ export class RotationModel {
   }
 
   choose(chosen: Chosen | undefined): void {
+    if (this.#offered) return
     if (this.swapping !== undefined && chosen?.what === 'span') {
       this.keep(swapSpans(this.#drawn, this.swapping, chosen.id))
     }
@@ -169,4 +180,9 @@ export class RotationModel {
     if (chosen?.what === 'stop') this.keep(removeStop(this.#drawn, chosen.id))
     this.chosen = undefined
   }
+}
+
+/** Before the first green a plan counts from nothing, but what was drawn is drawn. */
+function beforeGreen({ raceControl: { starts, lanes } }: State): State {
+  return { ...emptyState, raceControl: { ...emptyState.raceControl, starts, lanes } }
 }

@@ -1,6 +1,9 @@
 /** How the rotation's parts are said. */
-import type { Duty, Finding } from '@pitlamp/race'
+import type { Duty, Finding, Regulations, TimelineSegment } from '@pitlamp/race'
+import { laneWords } from '../../parts/lane-words.ts'
+import { sentenceCase } from '../../parts/moves.ts'
 import { clockTime, hoursMinutes } from '../../parts/time.ts'
+import { segmentName } from '../../planning/segments.ts'
 
 export const DUTY_WORDS = [
   ['controller', 'drives'],
@@ -12,6 +15,14 @@ export const DUTY_WORDS = [
 
 export function dutyWords(duty: Duty): string {
   return DUTY_WORDS.find(([one]) => one === duty)?.[1] ?? duty
+}
+
+/** `Segment 3`; on fixed lanes the lane first, since a narrow strip cuts what follows: `Lane 5, segment 3`. */
+export function headWords(rules: Regulations, { id, lane, track }: TimelineSegment): string {
+  const name = segmentName(rules, id)
+  if (lane === undefined) return name
+  const words = laneWords(typeof lane === 'number' ? { lane, track } : lane)
+  return `${sentenceCase(words)}, ${name.charAt(0).toLowerCase()}${name.slice(1)}`
 }
 
 /** A figure of a finding in its unit: `1:15`, `60 %`, `11`. */

@@ -39,6 +39,13 @@ it('reads whole numbers, one or a list of them', () => {
   expect(read('counts', '25, 18,15', '25 18', '25, x')).toEqual([[25, 18, 15], [25, 18], undefined])
 })
 
+it('reads names in their order, blanks around them aside', () => {
+  expect(read('names', 'red, white,dark blue', 'red;', ' , ')).toEqual([
+    ...[['red', 'white', 'dark blue'], ['red'], undefined],
+  ])
+  expect(writePart('names', ['red', 'dark blue'])).toBe('red, dark blue')
+})
+
 it('reads nothing out of nothing', () => {
   expect(read('words', '', '  ')).toEqual([undefined, undefined])
 })

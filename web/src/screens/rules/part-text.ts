@@ -41,6 +41,11 @@ const TYPED: Readonly<Record<TypedPart, Typed>> = {
     read: readCounts,
     hint: 'numbers, as 25, 18, 15',
   },
+  names: {
+    write: (value) => (Array.isArray(value) ? value.join(', ') : ''),
+    read: readNames,
+    hint: 'names, as red, white, blue',
+  },
 }
 
 export function isTyped(is: Part['is']): is is TypedPart {
@@ -103,4 +108,13 @@ function readCounts(text: string): readonly number[] | undefined {
     .filter((one) => one !== '')
     .map(readCount)
   return numbers.length <= 100 && numbers.every((one) => one !== undefined) ? numbers : undefined
+}
+
+function readNames(text: string): readonly string[] | undefined {
+  const names = text
+    .split(/[,;]+/)
+    .map((one) => one.trim())
+    .filter((one) => one !== '')
+  const fit = names.length > 0 && names.length <= 40 && names.every((one) => one.length <= 80)
+  return fit ? names : undefined
 }

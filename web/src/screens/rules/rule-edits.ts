@@ -50,6 +50,7 @@ export function firstValue(part: Part, categories: readonly string[]): unknown {
     case 'segments':
     case 'windows':
     case 'counts':
+    case 'names':
       return []
     default:
       return 1

@@ -13,6 +13,7 @@ import {
 import type { PlanningModel } from '../../planning/planning-model.svelte.ts'
 import type { ShownLine } from '../../planning/gone.ts'
 import { TakenOut } from '../../planning/taken-out.svelte.ts'
+import { midnightOf } from './midnight.ts'
 import { addRule, categoriesIn } from './rule-edits.ts'
 
 export interface StartingPoint {
@@ -78,8 +79,8 @@ export class RulesModel {
   }
 
   /**
-   * Programme and rules of the set; the meeting keeps its name, place and time zone, and its programme where
-   * the set has none.
+   * Programme, rules and note of the set; the meeting keeps its name, place and time zone, and its programme and
+   * note where the set has none.
    */
   async startFrom({ called, regulations }: StartingPoint): Promise<void> {
     const draft = this.planning.rules
@@ -92,11 +93,20 @@ export class RulesModel {
       return
     }
     const replaced = { called, before: draft.text }
-    this.#replace(structuredClone(regulations))
+    const { note = draft.content.note } = regulations
+    this.#replace({ ...structuredClone(regulations), note })
     this.replaced = replaced
     setTimeout(() => {
       if (this.replaced === replaced) this.replaced = undefined
     }, UNDO_WITHIN_REAL_MS)
+  }
+
+  /** Called from an effect: writes the midnight down that hours of the clock are counted from, or leaves it. */
+  keepMidnight(): void {
+    const { content, stands } = this.planning.rules
+    const midnightAt = midnightOf(content)
+    if (stands !== 'loading' && midnightAt !== undefined && content.midnightAt !== midnightAt)
+      content.midnightAt = midnightAt
   }
 
   bringBack(): void {
@@ -105,10 +115,10 @@ export class RulesModel {
     this.replaced = undefined
   }
 
-  #replace({ programme, rules }: Regulations): void {
+  #replace({ programme, rules, note }: Regulations): void {
     const { content } = this.planning.rules
     const kept = programme.length > 0 ? programme : content.programme
-    this.planning.rules.content = { ...content, programme: kept, rules }
+    this.planning.rules.content = { ...content, programme: kept, rules, note }
   }
 
   #says(kind: RuleKind): boolean {

@@ -24,7 +24,7 @@ export class OutModel {
     const { state, now } = this.#of()
     if (!this.#of().may('stopOut.1')) return []
     const { from, to } = countedMoments(state, now)
-    const carIn = this.#wallOf().verbs.filter(({ id }) => id === 'carIn')
+    const carIn = this.#wallOf().bar.shown.filter(({ id }) => id === 'carIn')
     const left = leftItsBox(state.car.stops.at(-1), now)
     return [
       ...(left && to === 'pitExit' ? [{ id: 'pitExit', word: 'Pit exit', first: true }] : []),

@@ -36,6 +36,36 @@ test('the minimum burns down from the moment the rules count from', () => {
   expect(face.under).toEqual(['GO comes 2 s after the minimum'])
 })
 
+test('what leaving now costs is said while the minimum is not over', () => {
+  const log = stopped('rules')
+  log.adopt('rules', {
+    name: 'Early costs',
+    timeZone: 'UTC',
+    programme: [{ id: 's1', kind: 'segment', length: { by: 'time', lengthMs: 7_200_000 } }],
+    rules: [
+      { id: 'r1', kind: 'mandatoryStops', value: { count: 2, per: 'segment' } },
+      {
+        id: 'r2',
+        kind: 'stopMinimum',
+        value: { minimumMs: 45_000, from: 'stopped', to: 'leaving' },
+      },
+      {
+        ...{ id: 'r3', kind: 'penalty', clause: '§ 9' },
+        value: {
+          ...{ for: 'stop left early', is: 'seconds', amount: 2 },
+          ...{ per: 'secondShort', scope: 'race' },
+        },
+      },
+    ],
+  })
+  // 45 − 33.4 = 11.6 s short: 12 begun, at 2 s each.
+  expect(after(33.4, log).under).toEqual([
+    'GO comes 2 s after the minimum',
+    '12 s short: leaving now costs 24 s held (§ 9)',
+  ])
+  expect(after(45, log).under).toEqual(['GO comes 2 s after the minimum'])
+})
+
 test('GO comes after the minimum and the captain’s margin, not before', () => {
   expect(after(45, stopped())).toMatchObject({ counts: 'down', big: '0:00' })
   expect(after(45, stopped()).label).toMatch(/Wait for GO$/)

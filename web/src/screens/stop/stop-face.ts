@@ -11,7 +11,7 @@ import {
 } from '@pitlamp/race'
 import type { ClockShown } from '../../meeting/port.ts'
 import { steady } from '../../parts/steady.ts'
-import { MOMENT_WORD } from '../../parts/stop-verdict.ts'
+import { leavingNowWords, MOMENT_WORD } from '../../parts/stop-verdict.ts'
 import { clockTime, countdown, figure } from '../../parts/time.ts'
 import { urgencyOf, type Urgency } from '../../parts/urgency.ts'
 
@@ -53,6 +53,7 @@ export function stopFace(stop: StopClock, seen: StopSeen): StopFace {
       ...againWords(stop, seen),
       sure ? marginWords(stop) : betweenWords(stop, seen),
       ...heldWords(stop, seen),
+      ...leavingWords(seen),
     ],
     left: minimumMs > 0 ? remainingMs / minimumMs : 0,
     urgency: urgencyOf('stopGo', remainingMs),
@@ -132,6 +133,12 @@ function heldWords({ running }: StopClock, { state, now }: StopSeen): readonly s
   return does === 'startsAgain'
     ? [`The minimum starts again when power is on${why}`]
     : [`The minimum stands until power is on${why}`]
+}
+
+/** Last, so that what counts and when GO comes keep their places. */
+function leavingWords({ state, now }: StopSeen): readonly string[] {
+  const words = leavingNowWords(state, now)
+  return words === undefined ? [] : [words]
 }
 
 function againWords({ startedAgainAt }: StopClock, { timeZone }: StopSeen): readonly string[] {

@@ -72,7 +72,7 @@ test('an obligation counts down, then up, in its own words', () => {
   expect(obligationShown(stop, 0).left).toBeCloseTo(0.333, 3)
   expect(obligationShown(stop, 9.5 * MINUTE)).toMatchObject({
     label: 'due in',
-    figure: '0:30',
+    figure: '00:30',
     urgency: 'now',
   })
   expect(obligationShown(stop, 11 * MINUTE)).toMatchObject({ label: 'overdue', figure: '+1:00' })

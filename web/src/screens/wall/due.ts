@@ -90,7 +90,8 @@ export function obligationShown(one: Obligation, now: number): ObligationShown {
 function figureOf({ dueAt, lengthMs }: Obligation, now: number): string {
   const leftMs = dueAt - now
   if (leftMs < 0) return `+${figure(leftMs)}`
-  return lengthMs === undefined ? countdown(leftMs) : steady(countdown(leftMs), countdown(lengthMs))
+  // As wide as the longest its wick shows, and so like the stint beside it.
+  return steady(countdown(leftMs), countdown(lengthMs ?? LAST_STRETCH_MS))
 }
 
 function pressing({ kind, dueAt }: Obligation, now: number): number {

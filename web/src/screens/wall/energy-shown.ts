@@ -1,5 +1,5 @@
 /** What is left on the load, read or estimated, and the presses that say so. */
-import { energyNow, inForce, ruleValue, type State } from '@pitlamp/race'
+import { energyNow, inForce, ruleValue, type EnergyNow, type State } from '@pitlamp/race'
 import { lapsWords } from '../../parts/penalty-words.ts'
 import type { EnergyShown, Tile } from '../../parts/shown.ts'
 import { clockTime, countdown } from '../../parts/time.ts'
@@ -20,10 +20,11 @@ export function hasEnergy(state: State, now: number): boolean {
   return ruleValue(rules, 'energy') !== undefined || state.car.energy.length > 0
 }
 
-/** Undefined where nothing says how much there is. */
+/** Undefined where the car runs on no load. */
 export function energyShown({ state, now, crew }: Seen): EnergyShown | undefined {
   const load = energyNow(state, now)
-  if (!load) return undefined
+  if (!load) return hasEnergy(state, now) ? { words: 'Energy: not read yet' } : undefined
+  if (!load.empty && load.timeLeftMs === undefined) return withoutPace(load, crew.timeZone)
   const { lapsLeft, timeLeftMs, atEmpty, empty, from } = load
   const left = [
     ...(lapsLeft === undefined ? [] : [lapsWords(lapsLeft)]),
@@ -35,6 +36,16 @@ export function energyShown({ state, now, crew }: Seen): EnergyShown | undefined
   return {
     words: empty ? `Energy: empty${ends}` : `Energy: ${isRead ? '' : 'about '}${left}`,
     basis: isRead ? `${SINCE[from]} ${at}` : `estimated since ${SINCE[from]} ${at}`,
+  }
+}
+
+/** Nobody can tell then how many laps were run since. */
+function withoutPace({ lapsLeft, lapsThen = 0, since, from }: EnergyNow, timeZone: string) {
+  const at = clockTime(since, timeZone)
+  const left = `${lapsWords(lapsLeft ?? lapsThen)} left on this load`
+  return {
+    words: `Energy: ${left}${lapsLeft === undefined ? ` at ${at}` : ''}`,
+    basis: `${SINCE[from]} ${at}; time not known: no pace`,
   }
 }
 

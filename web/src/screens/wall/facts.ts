@@ -6,13 +6,23 @@ import { clockTime } from '../../parts/time.ts'
 import type { Seen } from './people.ts'
 import { standingShown } from './standing-shown.ts'
 
-/** The standing can be pressed where this device may record one. */
-export function factsOf(seen: Seen, mayStand: boolean): readonly HeaderFact[] {
+interface MaySay {
+  readonly stand: boolean
+  readonly work: boolean
+}
+
+/** The standing and the car can be pressed where this device may say something of them. */
+export function factsOf(seen: Seen, may: MaySay): readonly HeaderFact[] {
   const { state, now, crew } = seen
   const { done, demanded } = stopsDone(state, now)
   return [
-    ...standingFact(seen, mayStand),
-    { label: 'The car', value: handsWords(handsOnCar(state, now)), speaks: true },
+    ...standingFact(seen, may.stand),
+    {
+      label: 'The car',
+      value: handsWords(handsOnCar(state, now)),
+      speaks: true,
+      press: may.work ? 'car' : undefined,
+    },
     ...(demanded === undefined
       ? []
       : [{ label: 'Stops made', value: `${done} of ${demanded}`, speaks: false }]),

@@ -2,7 +2,6 @@
 import {
   inForce,
   penalties,
-  phaseOf,
   rulesOf,
   type PenaltyNow,
   type RuleValue,
@@ -21,7 +20,6 @@ import type { ToRecord } from './to-record.ts'
 
 type What = PenaltyBody['what']
 const WHATS = Object.keys(PENALTY_WORD) as readonly What[]
-const MINUTE_MS = 60_000
 
 /** Laps and seconds held cannot be said without a number; a stop-and-go may be. */
 export function penaltyTiles(amount: number | undefined): readonly Tile[] {
@@ -91,23 +89,6 @@ export function lapsCorrected(sign: string, amount: number): ToRecord {
   return { kind: 'lapsCorrected.1', body: { laps: Number(sign) * amount }, word: 'Laps corrected' }
 }
 
-/** Minutes a programme slips by. Common practice, no source. */
-const LATER_MIN = [5, 10, 20] as const
-
-/** Of what comes after the segment that runs. None where nothing comes. */
-export function laterTiles(state: State, now: number): readonly Tile[] {
-  const next = phaseOf(state, now).next
-  if (!next) return []
-  return LATER_MIN.map((min) => ({ id: String(min), word: `${min} min` }))
-}
-
-export function programmeLater(state: State, now: number, minutes: string): ToRecord | undefined {
-  const fromItem = phaseOf(state, now).next?.item.id
-  if (fromItem === undefined) return undefined
-  const byMs = Number(minutes) * MINUTE_MS
-  return { kind: 'programmeMoved.1', body: { fromItem, byMs }, word: `${minutes} min later` }
-}
-
 /** What is called out most, so that nobody types it. Common practice, no source. */
 const RULINGS = [
   'Work on the car allowed',
@@ -156,17 +137,4 @@ function soWords({ serve, protest, notes }: PenaltyNow, timeZone: string): strin
     ...(protest?.over === true ? ['the time to protest is over'] : []),
     ...(notes.length > 0 ? ['we think it is wrong'] : []),
   ].join(' · ')
-}
-
-const WRONG = 'We think this penalty is wrong'
-
-export function aboutPenalty(entry: string, press: 'served' | 'withdrawn' | 'wrong'): ToRecord {
-  switch (press) {
-    case 'served':
-      return { kind: 'penaltyServed.1', body: { penalty: entry }, word: 'Penalty served' }
-    case 'withdrawn':
-      return { kind: 'penaltyWithdrawn.1', body: { penalty: entry }, word: 'Penalty withdrawn' }
-    case 'wrong':
-      return { kind: 'note.1', body: { words: WRONG, about: entry }, word: 'Note' }
-  }
 }

@@ -1,6 +1,7 @@
 /** The ribbon of a meeting: what was driven, filled in over what is planned. */
 import {
   currentRun,
+  lanesOf,
   planTimeline,
   raceTimeline,
   segmentsOf,
@@ -49,8 +50,24 @@ export function ribbonOf({ state, now, crew }: Seen, whole: boolean): RibbonShow
       toAt: ended?.at ?? now,
     })),
     incidents: state.car.incidents.map(({ entry, at }) => ({ id: entry, at })),
+    lanes: lanesShown(segments, state, now),
     summary: summary(rows, stops),
   }
+}
+
+/** Where cars are free to change lane there are none. */
+function lanesShown(
+  segments: readonly SegmentOutlook[],
+  state: State,
+  now: number,
+): RibbonShown['lanes'] {
+  const lanes = lanesOf(state, now)
+  return segments.flatMap(({ item, startsAt, endsAt = startsAt }) => {
+    const lane = lanes.get(item.id)
+    if (lane === undefined) return []
+    const word = lane === 'sitOut' ? '–' : lane === 'notDrawnYet' ? '?' : String(lane.lane)
+    return [{ id: `${item.id} ${startsAt}`, fromAt: startsAt, toAt: endsAt, word }]
+  })
 }
 
 function extent(segments: readonly SegmentOutlook[], now: number): RibbonView {

@@ -47,8 +47,29 @@ const SHEET_VERBS = [
 ] as const satisfies readonly WallVerb[]
 export type SheetVerb = (typeof SHEET_VERBS)[number]
 
-/** Sheets about one person, the stint or one fault, opened from where these stand. */
-export type WallSheetName = SheetVerb | 'person' | 'stint' | 'fit'
+/** Sheets about one person, the stint, one fault or the car, opened from where these stand. */
+export type WallSheetName = SheetVerb | 'person' | 'stint' | 'fit' | 'car'
+
+export const SHEET_TITLE = {
+  change: 'Change',
+  duty: 'Take over a duty',
+  fault: 'The time is noted. What is it?',
+  setClock: 'The hall’s clock',
+  call: 'Call somebody',
+  note: 'Note',
+  more: 'More',
+  said: 'Race control said',
+  standing: 'What the venue’s screen shows',
+  work: 'Work',
+  measure: 'Measure',
+  whoIsHere: 'Who is here',
+  lane: 'Which lane',
+  energy: 'Energy',
+  fit: 'Fit a part or tyre set',
+  stint: 'Stay out',
+  car: 'The car',
+  person: 'Somebody in the crew',
+} as const satisfies Record<WallSheetName, string>
 
 export function isSheet(verb: string): verb is SheetVerb {
   return SHEET_VERBS.some((name) => name === verb)

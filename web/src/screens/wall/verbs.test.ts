@@ -1,7 +1,7 @@
 import type { Kind, Phase, SegmentPlace } from '@pitlamp/race'
 import { expect, test } from 'vitest'
 import type { VerbContext } from './verb-context.ts'
-import { moreFor, verbsFor } from './verbs.ts'
+import { moreFor, sheetsInStop, verbsFor } from './verbs.ts'
 
 const place = (index: number): SegmentPlace => ({
   item: { id: `s${index}`, kind: 'segment', length: { by: 'time', lengthMs: 1 } },
@@ -123,6 +123,23 @@ test('a car that is in does not come in again', () => {
   const carIn = { entry: 'x', moments: {}, work: [] }
   const context = inPhase({ phase: 'powerOff', cause: 'trackCall', segment: place(1), carIn })
   expect(more(context)).not.toContain('Car in')
+})
+
+test('in a stop whatever lays a sheet stands on the stop too, but for a fault, which is stamped first', () => {
+  const carIn = { entry: 'x', moments: {}, work: [] }
+  const context = inPhase({ phase: 'green', segment: place(1), carIn })
+  expect(sheetsInStop(context).map(({ word }) => word)).toEqual([
+    'Race control said',
+    'Call somebody',
+    'Note',
+    'Set clock',
+    'Energy',
+    'Measure',
+    'Standing',
+    'Who is here',
+  ])
+  expect(more(context)).toContain('Fault')
+  expect(more(context)).toContain('Segment over')
 })
 
 test('Car in says which moment it stands for', () => {

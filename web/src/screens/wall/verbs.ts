@@ -6,7 +6,7 @@
 import type { Phase } from '@pitlamp/race'
 import type { VerbShown } from '../../parts/verb.ts'
 import { isAllowed, type VerbContext } from './verb-context.ts'
-import { WORD, type WallVerb } from './verb-words.ts'
+import { isSheet, WORD, type WallVerb } from './verb-words.ts'
 
 type Places = readonly WallVerb[]
 
@@ -47,6 +47,16 @@ const BY_PHASE: Readonly<Record<Phase['phase'], PhaseVerbs>> = {
   },
 }
 
+/**
+ * While the car is in the bar is the stop's; whatever lays a sheet stands on the stop itself as well, so that it takes
+ * two presses there too.
+ */
+const IN_STOP: Places = [
+  ...(['fault', 'said', 'call', 'note', 'setClock', 'energy', 'measure', 'standing'] as const),
+  ...(['whoIsHere', 'segmentOver', 'redFlag'] as const),
+  ...incidents,
+]
+
 export function verbsFor(context: VerbContext): readonly VerbShown[] {
   return BY_PHASE[context.phase.phase].bar
     .filter((verb) => verb === 'more' || isAllowed(verb, context))
@@ -54,8 +64,18 @@ export function verbsFor(context: VerbContext): readonly VerbShown[] {
     .map((verb) => ({ ...verb, first: MEANT.has(verb.id) }))
 }
 
+/** What lays a sheet while the car is in. A fault stamps its time first, behind More. */
+export function sheetsInStop(context: VerbContext) {
+  return IN_STOP.flatMap((verb) =>
+    verb !== 'fault' && isSheet(verb) && isAllowed(verb, context)
+      ? [{ id: verb, word: WORD[verb] }]
+      : [],
+  )
+}
+
 export function moreFor(context: VerbContext): readonly VerbShown[] {
-  return BY_PHASE[context.phase.phase].more
+  const { phase, carIn } = context.phase
+  return (carIn === undefined ? BY_PHASE[phase].more : IN_STOP)
     .filter((verb) => isAllowed(verb, context))
     .map((verb) => shown(verb, context))
 }

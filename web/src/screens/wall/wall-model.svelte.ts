@@ -1,6 +1,6 @@
 /** What the wall shows and what its presses record, from (state, now) alone. */
 import {
-  countedMoments,
+  allowances,
   nextHandover,
   obligations,
   phaseOf,
@@ -16,24 +16,22 @@ import { raceHead } from '../../parts/race-head.ts'
 import { Recorder } from '../../parts/recorder.svelte.ts'
 import { lastSaid } from '../../parts/said.ts'
 import { clockTime } from '../../parts/time.ts'
+import { aboutPenalty } from './about-penalty.ts'
 import { openCalls } from './calls.ts'
 import { dueShown } from './due.ts'
-import { energyShown, FILLED, hasEnergy } from './energy-shown.ts'
+import { energyShown, FILLED } from './energy-shown.ts'
 import { factsOf } from './facts.ts'
 import { faultsShown, UNNAMED_FAULT } from './faults.ts'
 import { firstInOneColumn, lampClaims } from './lamp-claims.ts'
 import { lanesToCome } from './lanes.ts'
 import { driverNow, dutiesShown, handoverShown, postsOf, type Seen } from './people.ts'
 import { restShown, stintShown } from './people.ts'
-import { aboutPenalty } from './race-control-said.ts'
 import { ribbonOf } from './ribbon-of.ts'
 import type { ToRecord } from './to-record.ts'
 import { verbToRecord } from './verb-to-record.ts'
-import { hasLanes, type VerbContext } from './verb-context.ts'
 import { isSheet, type SheetVerb, type WallSheetName, type WallVerb } from './verb-words.ts'
-import { moreFor, verbsFor } from './verbs.ts'
 import { WallMay } from './wall-may.svelte.ts'
-import { WallSheets } from './wall-sheets.svelte.ts'
+import { WallVerbs } from './wall-verbs.svelte.ts'
 
 const SECOND_MS = 1_000
 const TEN_MS = 10_000
@@ -51,8 +49,8 @@ const every = (now: number, stepMs: number) => Math.floor(now / stepMs) * stepMs
 export class WallModel {
   readonly #of: () => MeetingPort
   readonly recorder: Recorder
-  readonly sheets: WallSheets
   readonly may: WallMay
+  readonly bar: WallVerbs
   /** The sheet that lies on the wall, and the place of the verb it came from. */
   sheet = $state<WallSheetName>()
   #place = 0
@@ -66,7 +64,7 @@ export class WallModel {
     this.#of = meeting
     this.recorder = new Recorder(meeting, () => this.crew.timeZone)
     this.may = new WallMay(meeting, this)
-    this.sheets = new WallSheets(this, meeting)
+    this.bar = new WallVerbs(meeting, this)
   }
 
   /** Turns over once a second, and with each entry: what was just pressed has happened. */
@@ -95,7 +93,7 @@ export class WallModel {
     now: this.#tenAt,
     crew: this.crew,
   }))
-  readonly facts = $derived.by(() => factsOf(this.seenBySecond, this.may.stand))
+  readonly facts = $derived.by(() => factsOf(this.seenBySecond, this.may))
   readonly lanes = $derived.by(() => lanesToCome(this.#of().state, this.#second))
 
   readonly #obligations = $derived.by(() => obligations(this.#of().state, this.#second))
@@ -144,8 +142,14 @@ export class WallModel {
   )
 
   readonly energy = $derived.by(() =>
-    this.card?.id.startsWith('energyEmpty') ? undefined : energyShown(this.seenBySecond),
+    this.phase.phase === 'finished' ? undefined : energyShown(this.seenBySecond),
   )
+  /** A card that says the load ends has the press for it. */
+  readonly fillsHere = $derived.by(
+    () => this.may.fill && this.card?.id.startsWith('energyEmpty') !== true,
+  )
+  /** The rules count parts. */
+  readonly hasParts = $derived.by(() => allowances(this.#of().state, this.#second).length > 0)
   /** The screen that a phase without a running segment has of its own. */
   readonly after = $derived.by(() => AFTER[this.phase.phase])
   readonly duties = $derived.by(() => dutiesShown(this.seenBySecond))
@@ -159,16 +163,6 @@ export class WallModel {
       savedOf: (entry) => this.#of().saved(entry),
     }),
   )
-  readonly #verbContext = $derived.by((): VerbContext => ({
-    phase: this.phase,
-    may: (kind) => this.#of().may(kind),
-    hasCrew: this.crew.people.length > 0,
-    hasLanes: hasLanes(this.#of().state, this.#second),
-    hasEnergy: hasEnergy(this.#of().state, this.#second),
-    carIn: countedMoments(this.#of().state, this.#second).from,
-  }))
-  readonly verbs = $derived.by(() => verbsFor(this.#verbContext))
-  readonly more = $derived.by(() => moreFor(this.#verbContext))
   readonly #handover = $derived.by(() => nextHandover(this.#of().state, this.#second))
   readonly plannedMoves = $derived.by(() => this.#handover?.moves ?? [])
   readonly driving = $derived.by(() => driverNow(this.#of().state))
@@ -187,6 +181,12 @@ export class WallModel {
     this.press(id, this.#place)
   }
 
+  /** Where the bar has no place for it, the faults themselves have. */
+  readonly noteFault = (): void => {
+    this.#place = this.bar.lastPlace
+    this.#open('fault')
+  }
+
   readonly close = (): void => {
     this.sheet = undefined
     this.naming = undefined
@@ -195,11 +195,10 @@ export class WallModel {
 
   /** A sheet that is opened where its matter stands: its undo comes up above More. */
   readonly open = (sheet: WallSheetName, person?: string): void => {
-    this.#place = this.verbs.length - 1
+    this.#place = this.bar.lastPlace
     this.naming = undefined
     this.sheet = this.sheet === sheet && this.person === person ? undefined : sheet
     this.person = person
-    if (sheet === 'stint') void this.sheets.fetchStay()
   }
 
   readonly record = (press: ToRecord): string => {
@@ -241,25 +240,25 @@ export class WallModel {
   }
 
   readonly heard = (call: string): void => {
-    this.#place = this.verbs.length - 1
+    this.#place = this.bar.lastPlace
     this.record({ kind: 'answer.1', body: { call, answer: 'heard' }, word: 'Heard' })
   }
 
   /** The one press on the card in the middle. */
   readonly pressDue = (obligation: string): void => {
-    this.#place = this.verbs.length - 1
+    this.#place = this.bar.lastPlace
     const [kind, entry = ''] = obligation.split(':')
     if (kind === 'servePenalty') this.record(aboutPenalty(entry, 'served'))
     if (kind === 'energyEmpty') this.fill()
   }
 
   readonly fill = (): void => {
-    this.#place = this.verbs.length - 1
+    this.#place = this.bar.lastPlace
     this.record(FILLED)
   }
 
   readonly pressFault = (fault: string, press: FaultPress): void => {
-    this.#place = this.verbs.length - 1
+    this.#place = this.bar.lastPlace
     if (press === 'name') {
       this.naming = fault
       this.sheet = 'fault'

@@ -144,5 +144,5 @@ test('without documents the wall still stands', () => {
   expect(model.stint).toMatchObject({ label: 'counts from green' })
   expect(model.stint.name).toBeUndefined()
   expect(model.ribbon.rows).toEqual([])
-  expect(model.verbs.map(({ word }) => word)).toEqual(['Fault', 'Note', 'More'])
+  expect(model.bar.shown.map(({ word }) => word)).toEqual(['Fault', 'Note', 'More'])
 })

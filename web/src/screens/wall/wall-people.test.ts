@@ -2,11 +2,16 @@ import { expect, test } from 'vitest'
 import { BEN, CHO, MINUTE, running, START } from '../fixture/paper-log.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
 import { WallModel } from './wall-model.svelte.ts'
+import { WallSheets } from './wall-sheets.svelte.ts'
 
 function wall(log: ConstructorParameters<typeof PaperMeeting>[0], minutes: number) {
   const meeting = new PaperMeeting(log, minutes)
   const model = new WallModel(() => meeting)
-  return { meeting, model, sheets: model.sheets }
+  const sheets = new WallSheets(
+    () => model,
+    () => meeting,
+  )
+  return { meeting, model, sheets }
 }
 
 test('somebody is late until about when, and it stands beside the name', () => {

@@ -3,26 +3,27 @@ import { dutyOf, handsOnCar, inForce, segmentClock } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
 import { handsWords } from '../../parts/hands.ts'
 import type { Presence } from '../../parts/penalty-words.ts'
+import { aboutPenalty } from './about-penalty.ts'
+import { fetchStayOut } from './after-first.ts'
+import { carExchanged, carsShown, exchangeTiles } from './cars.ts'
 import { callable, readyWords, wakeUp } from './calls.ts'
+import { laneChoice, laneDrawn, startDrawn } from './draw.ts'
 import { energyRead, energyTiles, FILLED } from './energy-shown.ts'
 import { fitted, fitTiles } from './fitting.ts'
-import { laneChoice, laneDrawn } from './lanes.ts'
 import { measured, quantityTiles } from './measuring.ts'
 import type { Seen } from './people.ts'
 import { presenceToRecord, whoIsHere } from './presence.ts'
+import { laterTiles, programmeLater, segmentChanged, segmentsSaid } from './programme-said.ts'
 import {
-  aboutPenalty,
   lapsCorrected,
   lapsTiles,
-  laterTiles,
   openPenalties,
   penalty,
   penaltyTiles,
-  programmeLater,
   rulingTiles,
 } from './race-control-said.ts'
 import type * as StayOutShown from './stay-out-shown.ts'
-import { standingFields, standingRead, type Typed } from './standing-shown.ts'
+import { standingFields, standingRead, type Typed } from './standing-read.ts'
 import type { ToRecord } from './to-record.ts'
 import { workList, workToRecord, type WorkItem } from './work-list.ts'
 
@@ -51,13 +52,17 @@ export interface Wall {
 type Stay = typeof StayOutShown
 
 export class WallSheets {
-  readonly #wall: Wall
+  readonly #wallOf: () => Wall
   readonly #of: () => MeetingPort
   #stay = $state.raw<Stay>()
 
-  constructor(wall: Wall, meeting: () => MeetingPort) {
-    this.#wall = wall
+  constructor(wall: () => Wall, meeting: () => MeetingPort) {
+    this.#wallOf = wall
     this.#of = meeting
+  }
+
+  get #wall(): Wall {
+    return this.#wallOf()
   }
 
   get #seen(): Seen {
@@ -75,7 +80,10 @@ export class WallSheets {
   readonly penaltyTiles = penaltyTiles
   readonly lapsTiles = lapsTiles
   readonly rulingTiles = rulingTiles
-  readonly laterTiles = $derived.by(() => laterTiles(this.#seen.state, this.#seen.now))
+  readonly laterTiles = (amount: number | undefined) =>
+    laterTiles(this.#seen.state, this.#seen.now, amount)
+  readonly segmentsSaid = (amount: number | undefined) =>
+    segmentsSaid(this.#seen.state, this.#seen.now, amount)
   readonly openPenalties = $derived.by(() => openPenalties(this.#seen))
   readonly penalty = (what: string, amount: number | undefined): void => {
     const { state, now } = this.#seen
@@ -90,6 +98,9 @@ export class WallSheets {
   readonly later = (minutes: string): void => {
     const press = programmeLater(this.#seen.state, this.#seen.now, minutes)
     if (press) this.#wall.record(press)
+  }
+  readonly segmentChanged = (segment: string, tile: string): void => {
+    this.#wall.record(segmentChanged(segment, tile))
   }
   readonly aboutPenalty = (entry: string, press: 'served' | 'withdrawn' | 'wrong'): void => {
     this.#wall.record(aboutPenalty(entry, press))
@@ -126,9 +137,19 @@ export class WallSheets {
     this.#wall.record(fitted(of))
   }
 
+  readonly mayExchange = $derived.by(() => this.#of().may('carExchanged.1'))
+  readonly cars = $derived.by(() => carsShown(this.#seen.state, this.#seen.now))
+  readonly exchangeTiles = $derived.by(() => exchangeTiles(this.#seen.state, this.#seen.now))
+  readonly exchange = (car: string): void => {
+    this.#wall.record(carExchanged(car))
+  }
+
   // Notes and lanes
   readonly readyNotes = READY_NOTES.map((words) => ({ id: words, word: words }))
   readonly lanes = $derived.by(() => laneChoice(this.#seen.state, this.#seen.now))
+  readonly start = (choice: string, group?: string): void => {
+    this.#wall.record(startDrawn(this.#seen.state, this.#seen.now, { choice, group }))
+  }
   readonly draw = (segment: string, lane: string): void => {
     this.#wall.record(laneDrawn(segment, lane))
   }
@@ -155,7 +176,7 @@ export class WallSheets {
   readonly stayKnown = $derived.by(() => this.#stay !== undefined)
   /** Where the server went away before it came, the sheet says so and the next opening asks again. */
   readonly fetchStay = async (): Promise<void> => {
-    this.#stay ??= await import('./stay-out-shown.ts').catch(() => undefined)
+    this.#stay ??= await fetchStayOut().catch(() => undefined)
   }
   readonly stayOut = (press: ToRecord): void => {
     this.#wall.record(press)

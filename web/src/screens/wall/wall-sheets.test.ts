@@ -3,11 +3,16 @@ import { expect, test } from 'vitest'
 import { ADA, BEN, CHO, MINUTE, prepared, running, START } from '../fixture/paper-log.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
 import { WallModel } from './wall-model.svelte.ts'
+import { WallSheets } from './wall-sheets.svelte.ts'
 
 function wall(log: ConstructorParameters<typeof PaperMeeting>[0], minutes: number) {
   const meeting = new PaperMeeting(log, minutes)
   const model = new WallModel(() => meeting)
-  return { meeting, model, sheets: model.sheets }
+  const sheets = new WallSheets(
+    () => model,
+    () => meeting,
+  )
+  return { meeting, model, sheets }
 }
 
 /** The paper meeting's programme under these rules alone. */
@@ -263,4 +268,20 @@ test('energy is read or estimated, and filled by one press', () => {
   model.fill()
   expect(meeting.last).toEqual({ kind: 'energy.1', body: { what: 'filled' } })
   expect(model.energy?.words).toBe('Energy: 60 laps, 10:00')
+})
+
+test('without a pace energy in laps says how many there were, and that the time is not known', () => {
+  const value = { fullLaps: 60, atEmpty: 'stands' } as const
+  const { model, sheets, meeting } = wall(ruled([{ id: 'e', kind: 'energy', value }]), 2)
+  expect(model.energy).toEqual({
+    words: 'Energy: 60 laps left on this load at 11:00',
+    basis: 'the start 11:00; time not known: no pace',
+  })
+  sheets.readEnergy('laps', 12)
+  expect(model.energy).toEqual({
+    words: 'Energy: 12 laps left on this load',
+    basis: 'read 11:02; time not known: no pace',
+  })
+  meeting.at(3)
+  expect(model.energy?.words).toBe('Energy: 12 laps left on this load at 11:02')
 })

@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest'
+import { firstOver } from '../fixture/lanes-on-paper.ts'
+import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
+import { ResultsModel } from './results-model.svelte.ts'
+
+function at(minutes: number) {
+  const meeting = new PaperMeeting(firstOver(), minutes)
+  return { meeting, model: new ResultsModel(() => meeting) }
+}
+
+test('a table is pasted, recorded for the segment that is over, and summed', () => {
+  const { meeting, model } = at(21)
+  expect(model.segment).toBe('s1')
+  model.paste('1  Tallow Works  52.05\n2  Car  51.20\nwhat 7')
+  expect(model.unread).toEqual(['what 7'])
+  model.record('official')
+  const lines = [
+    { place: 1, entrant: 'Tallow Works', laps: 52, section: 5 },
+    { place: 2, entrant: 'Car', laps: 51, section: 20, ours: true },
+  ]
+  expect(meeting.last).toEqual({
+    kind: 'classification.1',
+    body: { standing: 'official', scope: 'segment', segment: 's1', lines },
+  })
+  expect(model.shown.all?.lines).toMatchObject([
+    { place: '1st', entrant: 'Tallow Works', value: '52.05' },
+    { place: '2nd', entrant: 'Car', ours: true, value: '51.20' },
+  ])
+  expect(model.shown.segments).toMatchObject([{ title: 'Segment 1', words: '2nd of 2, 51.20' }])
+})
+
+test('no gap is said before every team has had every lane', () => {
+  const { model } = at(21)
+  model.paste('1  Tallow Works  52.05\n2  Car  51.20')
+  model.record('provisional')
+  // Three lanes and a sit-out make a round of four.
+  expect(model.shown.caveat).toBe(
+    'Too early to compare: every team has had every lane after 4 segments.',
+  )
+  expect(model.shown.all?.lines.map(({ behind }) => behind)).toEqual([undefined, undefined])
+})
+
+test('after the round gaps are laps and sections', () => {
+  const { meeting, model } = at(21)
+  for (const number of [2, 3, 4]) {
+    meeting.at(number * 25)
+    meeting.press('green.1', { segment: `s${number}` })
+    meeting.at(number * 25 + 20)
+    meeting.press('segmentEnd.1', { segment: `s${number}` })
+  }
+  model.chooseSegment('s4')
+  model.paste('1  Tallow Works  52.05\n2  Car  51.20')
+  model.record('official')
+  // 52.05 less 51.20 of 50 sections: 35 sections.
+  expect(model.shown.caveat).toBeUndefined()
+  expect(model.shown.all?.lines[1]?.behind).toBe('35 sections behind')
+})
