@@ -1,17 +1,20 @@
 /**
- * Why there is no rotation: first the fewest demands without which there is one, then a smallest set that collides.
+ * Why there is no rotation: a smallest set of demands that collides, and the fewest without which there is one.
  * Demands are rules and pins, by their ids; what always holds (one driver, nobody in two places, who is there) is none.
  *
- * Elastic rows: each demand has a yes or no for being given up, which frees all its rows; as few as can be are. Then
- * deletion filtering (Chinneck & Dravnieks 1991, ORSA J. Computing 3, 157–168): a demand whose absence leaves the rest
- * impossible is not needed for the collision. Linear relaxations come first: where they are impossible so is the rest.
+ * The set is found by halving (Junker 2004, QuickXplain, AAAI-04, 167–172), in linear relaxations first: where they are
+ * impossible so is the rest. Whatever is given up is in the set, so that each of it is tried alone. Only where no one
+ * demand is enough do elastic rows follow (Chinneck & Dravnieks 1991, ORSA J. Computing 3, 157–168): each demand has a
+ * yes or no for being given up, which frees all its rows; as few as can be are.
  */
+import type { Model } from 'highs'
 import { ModelBuilder, reachOf, type LinearModel, type Row } from './linear/model.ts'
 import { dataOf, run, solve, type SolveOptions } from './linear/solve.ts'
 import { isOn } from './answer/read.ts'
 import { faultsOf } from './problem/faults.ts'
 import type { Problem } from './problem/problem.ts'
 import { build } from './rotation/build.ts'
+import { without } from './without.ts'
 import type { Faulty, Stopped } from './answer/answer.ts'
 
 export type Why = Possible | Faulty | Stopped | Collision
@@ -32,17 +35,19 @@ export function explain(problem: Problem, options: SolveOptions): Why {
   const faults = faultsOf(problem)
   if (faults.length > 0) return { kind: 'faulty', faults }
   const { model } = build(problem, true)
-  const elastic = solve(elasticOf(model), { ...options, gapLaps: 0.9 })
-  if (elastic.status === 'infeasible') return { kind: 'collision', giveUp: [], collide: [] }
-  if (!elastic.values) return { kind: 'stopped' }
-  const { values } = elastic
-  const giveUp = tagsOf(model).filter((_, place) => isOn(values, model.columns.length + place))
-  if (giveUp.length === 0) return { kind: 'possible' }
-  const collide = smallest(model, giveUp, options)
-  const inOrder = (ids: readonly string[]) =>
-    [...problem.rules, ...problem.pins].map(({ id }) => id).filter((id) => ids.includes(id))
-  if (!collide) return { kind: 'stopped' }
-  return { kind: 'collision', giveUp: inOrder(giveUp), collide: inOrder(collide) }
+  const check = checkerOf(problem, model, options)
+  try {
+    const collide = smallest(tagsOf(model), check)
+    if (check.hasStopped()) return { kind: 'stopped' }
+    if (!collide) return { kind: 'possible' }
+    const giveUp = collide.length === 0 ? [] : fewest(model, collide, { check, options })
+    if (!giveUp || check.hasStopped()) return { kind: 'stopped' }
+    const inOrder = (ids: readonly string[]) =>
+      [...problem.rules, ...problem.pins].map(({ id }) => id).filter((id) => ids.includes(id))
+    return { kind: 'collision', giveUp: inOrder(giveUp), collide: inOrder(collide) }
+  } finally {
+    check.dispose()
+  }
 }
 
 function tagsOf({ rows }: LinearModel): readonly string[] {
@@ -72,59 +77,97 @@ function addElastic(elastic: ModelBuilder, { terms, lower, upper }: Row, column:
 /** In minutes: no race is as long. */
 const WIDE = 100_000
 
-/** Deletion, those that need not be given up first: what has to be is in every collision. Undefined where stopped. */
-function smallest(
+/** Undefined where nothing collides; empty where it is impossible without any demand. */
+function smallest(tags: readonly string[], check: Checker): readonly string[] | undefined {
+  const isLinear = !check.isPossible(tags, true)
+  const kept = isLinear ? halved([], tags, (some) => check.isPossible(some, true)) : tags
+  if (!isLinear && check.isPossible(tags, false)) return undefined
+  return halved([], kept, (some) => check.isPossible(some, false))
+}
+
+type IsPossible = (tags: readonly string[]) => boolean
+
+/** Of some tags that are impossible with the others those that are needed for it. */
+function halved(
+  others: readonly string[],
+  some: readonly string[],
+  isPossible: IsPossible,
+): readonly string[] {
+  if (some.length === 0 || !isPossible(others)) return []
+  if (some.length === 1) return some
+  const middle = Math.floor(some.length / 2)
+  const [first, second] = [some.slice(0, middle), some.slice(middle)]
+  const ofSecond = halved([...others, ...first], second, isPossible)
+  return [...halved([...others, ...ofSecond], first, isPossible), ...ofSecond]
+}
+
+interface Means {
+  readonly check: Checker
+  readonly options: SolveOptions
+}
+
+/** Undefined where it was stopped. */
+function fewest(
   model: LinearModel,
-  giveUp: readonly string[],
-  options: SolveOptions,
+  collide: readonly string[],
+  { check, options }: Means,
 ): readonly string[] | undefined {
-  const check = checkerOf(model, options)
-  try {
-    const tags = tagsOf(model)
-    let kept = new Set(tags)
-    const inOrder = [...tags.filter((tag) => !giveUp.includes(tag)), ...giveUp]
-    for (const isLinear of [true, false]) {
-      if (isLinear && check.isPossible(kept, true)) continue
-      for (const tag of inOrder.filter((one) => kept.has(one))) {
-        if (options.shouldStop?.()) return undefined
-        const without = new Set([...kept].filter((one) => one !== tag))
-        if (!check.isPossible(without, isLinear)) kept = without
-      }
-    }
-    return tags.filter((tag) => kept.has(tag))
-  } finally {
-    check.dispose()
+  const tags = tagsOf(model)
+  for (const one of collide) {
+    const others = tags.filter((tag) => tag !== one)
+    if (check.isPossible(others, true) && check.isPossible(others, false)) return [one]
   }
+  const { status, values } = solve(elasticOf(model), { ...options, gapLaps: 0.9 })
+  if (status === 'infeasible') return []
+  if (status !== 'optimal' || !values) return undefined
+  return tags.filter((_, place) => isOn(values, model.columns.length + place))
 }
 
 interface Checker {
-  readonly isPossible: (tags: ReadonlySet<string>, isLinear: boolean) => boolean
+  readonly isPossible: (tags: readonly string[], isLinear: boolean) => boolean
+  /** Something was not worked out to its end: what was found since then is nothing to go by. */
+  readonly hasStopped: () => boolean
   readonly dispose: () => void
 }
 
-/** One model each for the relaxation and the whole, whose tagged rows are freed and held again. */
-function checkerOf(model: LinearModel, options: SolveOptions): Checker {
+/** The relaxation is one model, whose tagged rows are freed and held again; the whole is built without what it lacks. */
+function checkerOf(problem: Problem, model: LinearModel, options: SolveOptions): Checker {
   const { solver } = options
-  const bare = { columns: model.columns.map((one) => ({ ...one, cost: 0 })), rows: model.rows }
-  const whole = solver.createModel(dataOf(bare, solver))
-  const relaxed = solver.createModel({ ...dataOf(bare, solver), integrality: undefined })
-  for (const native of [whole, relaxed])
-    native.options.set({ output_flag: true, log_to_console: false })
-  const { infinity } = solver
+  const relaxed = solver.createModel({ ...dataOf(bare(model), solver), integrality: undefined })
+  relaxed.options.set({ output_flag: true, log_to_console: false })
+  let isStopped = false
+  const isLinearPossible: IsPossible = (tags) => {
+    holdOnly(relaxed, model, { tags, infinity: solver.infinity })
+    return run(relaxed, options, true).status !== 'infeasible'
+  }
+  const isWholePossible: IsPossible = (tags) => {
+    const gone = tagsOf(model).filter((tag) => !tags.includes(tag))
+    const { status, values } = solve(bare(build(without(problem, gone)).model), options)
+    if (status === 'stopped' && !values) isStopped = true
+    return status !== 'infeasible'
+  }
   return {
     isPossible: (tags, isLinear) => {
-      const native = isLinear ? relaxed : whole
-      model.rows.forEach(({ tag, lower, upper }, row) => {
-        if (tag === undefined) return
-        const holds = tags.has(tag)
-        const [least, most] = holds ? [lower, upper] : [-infinity, infinity]
-        native.changeRowBounds(row, Math.max(least, -infinity), Math.min(most, infinity))
-      })
-      return run(native, options, isLinear).status !== 'infeasible'
+      isStopped ||= options.shouldStop?.() ?? false
+      return isStopped || (isLinear ? isLinearPossible : isWholePossible)(tags)
     },
-    dispose: () => {
-      whole.dispose()
-      relaxed.dispose()
-    },
+    hasStopped: () => isStopped,
+    dispose: () => relaxed.dispose(),
   }
+}
+
+function bare({ columns, rows }: LinearModel): LinearModel {
+  return { columns: columns.map((one) => ({ ...one, cost: 0 })), rows }
+}
+
+function holdOnly(
+  native: Model,
+  { rows }: LinearModel,
+  { tags, infinity }: { tags: readonly string[]; infinity: number },
+): void {
+  rows.forEach(({ tag, lower, upper }, row) => {
+    if (tag === undefined) return
+    const [least, most] = tags.includes(tag) ? [lower, upper] : [-infinity, infinity]
+    native.changeRowBounds(row, Math.max(least, -infinity), Math.min(most, infinity))
+  })
 }
