@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { svelte } from '@sveltejs/vite-plugin-svelte'
 import { defineConfig } from 'vite'
+import { CHUNKS } from './chunks.config.ts'
 import { precache } from './precache.config.ts'
 import { websocketOnly } from './websocket-only.config.ts'
 
@@ -22,6 +23,7 @@ export default defineConfig({
         'service-worker': join(import.meta.dirname, 'src/service-worker.ts'),
       },
       output: {
+        codeSplitting: { groups: CHUNKS },
         // The worker's address stays the same from build to build; everything else is named by content.
         entryFileNames: ({ name }) =>
           name === 'service-worker' ? '[name].js' : 'assets/[name]-[hash].js',

@@ -110,6 +110,27 @@ export const PLANNING_VIEWS: readonly View[] = [
     },
   },
   {
+    name: 'rotation, no plan possible',
+    lit: 'one',
+    open: showing({ screen: 'rotation', role: 'captain' }),
+    ready: async (page) => {
+      await page.getByRole('button', { name: 'Work it out' }).click()
+      await page.getByText('No plan keeps all of this.').waitFor({ timeout: 60_000 })
+      await page.getByRole('button', { name: 'Work it out' }).waitFor()
+    },
+  },
+  {
+    name: 'rotation, worked out in the race',
+    lit: 'none',
+    open: showing({ screen: 'rotation', role: 'captain', minutes: 15 }),
+    ready: async (page) => {
+      await page.getByLabel('Stops', { exact: true }).selectOption('are chosen, every 10 min')
+      await page.getByRole('button', { name: 'Work it out again' }).click()
+      await page.getByRole('group', { name: 'Most laps' }).waitFor({ timeout: 60_000 })
+      await page.getByRole('button', { name: 'Leave it' }).waitFor()
+    },
+  },
+  {
     name: 'rotation, nothing yet',
     lit: 'one',
     open: unwritten('rotation'),

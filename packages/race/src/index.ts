@@ -134,6 +134,7 @@ export { resultOf, type OfSegments, type Result, type ResultLine } from './stand
 export type { ClassifiedLine, SegmentResult } from './standing/segment-results.ts'
 export type { Tie, TieBreak } from './standing/ties.ts'
 export { standing, type Rival, type Since, type Standing } from './standing/standing.ts'
+export { summedStanding } from './standing/summed-standing.ts'
 export { penalties, type PenaltyNow, type Protest, type ToServe } from './standing/penalties.ts'
 export { dutiesNow, dutyOf, nextDutyOf, type NextDuty } from './clocks/duties.ts'
 export { nextHandover, type NextHandover } from './clocks/next-handover.ts'

@@ -28,7 +28,14 @@ afterEach(() => bench.close())
 
 const names = ['Ana', 'Ben', 'Cem', 'Dua', 'Eli', 'Fay', 'Gus', 'Hal']
 const people = names.map((name, place) => ({ name, paceMs: 9_000 + 137 * place }))
-const small: Given = { segments: [60], people: people.slice(0, 3), stops: [[1, 20], [1, 40]] }
+const small: Given = {
+  segments: [60],
+  people: people.slice(0, 3),
+  stops: [
+    [1, 20],
+    [1, 40],
+  ],
+}
 /** Stops chosen over a day, which takes longer than any test waits. */
 const long: Given = {
   segments: [1_440],
@@ -132,7 +139,9 @@ test('W3 while the solver works everybody else is answered', async () => {
   delay.disable()
   await working
   const ms = (nanoseconds: number) => (nanoseconds / 1e6).toFixed(1)
-  console.log(`answered ${answered}; the loop stood for ${ms(delay.max)} ms at most, mostly ${ms(delay.mean)}`)
+  console.log(
+    `answered ${answered}; the loop stood for ${ms(delay.max)} ms at most, mostly ${ms(delay.mean)}`,
+  )
   expect(answered).toBeGreaterThan(20)
 }, 60_000)
 

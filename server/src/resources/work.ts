@@ -15,7 +15,8 @@ const DOCUMENTS = ['rules', 'crew', 'plan'] as const
 const workResponses = {
   ...responses(workLineSchema),
   200: {
-    description: 'One JSON line each, while it is worked on; whoever closes the connection cancels it',
+    description:
+      'One JSON line each, while it is worked on; whoever closes the connection cancels it',
     content: { [LINES]: { schema: workLineSchema } },
   },
 }
@@ -37,9 +38,7 @@ export const workRoutes: Resource = (app, deps) => {
       pages: () => pagesOf(deps.storage, meeting.id),
     })
     reply.raw.on('close', cancel)
-    done
-      .catch((error: unknown) => request.log.error(error, 'fault'))
-      .finally(() => lines.end())
+    done.catch((error: unknown) => request.log.error(error, 'fault')).finally(() => lines.end())
     // A proxy passes lines on as they come.
     const answer = reply.header('x-accel-buffering', 'no').type(LINES)
     // The types know one line, not a stream of them.

@@ -15,8 +15,6 @@ export interface SolverSettings {
 }
 
 /** The log comes page by page, so that neither side copies all of it at once; then what is asked for. */
-export type ToSolver =
-  | { readonly page: readonly RecordedEntry[] }
-  | { readonly work: WorkInput }
+export type ToSolver = { readonly page: readonly RecordedEntry[] } | { readonly work: WorkInput }
 
 export type FromSolver = { readonly line: WorkLine } | { readonly done: true }

@@ -29,7 +29,9 @@ export function sentenceFor(id: string, ground: Ground): string {
   if (line === 'pin') return pinned(of, ground)
   if (line === 'wish') return wished(of, which, ground)
   const rule = ground.regulations.rules.find((one) => one.id === line)
-  return rule ? ruleWords(sentenceOf(rule, { segment: (name) => segmentName(name, ground) }), rule.clause) : line
+  return rule
+    ? ruleWords(sentenceOf(rule, { segment: (name) => segmentName(name, ground) }), rule.clause)
+    : line
 }
 
 function ruleWords(sentence: string, clause: string | undefined): string {
@@ -75,7 +77,9 @@ function wishWords(member: CrewMember | undefined, line: string, ground: Ground)
 
 /** Who drives, and who is not there all the time: what rules that collide have to be kept with. */
 export function peopleWords({ crew, regulations }: Ground): readonly string[] {
-  const drivers = crew.people.filter(({ duties }) => duties.length === 0 || duties.includes('controller'))
+  const drivers = crew.people.filter(
+    ({ duties }) => duties.length === 0 || duties.includes('controller'),
+  )
   const partly = crew.people.filter(({ there = [] }) => there.length > 0)
   const drive = `${listed(drivers.map(({ name }) => name))} can drive.`
   const isThere = partly.map(({ name, there = [] }) => {
@@ -148,6 +152,11 @@ function listed(names: readonly string[]): string {
 
 /** `14:30` at the venue, with the day of the week: a race may last longer than one. */
 function clockWords(at: number, timeZone: string): string {
-  const options = { weekday: 'short', hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const
+  const options = {
+    weekday: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  } as const
   return new Intl.DateTimeFormat('en-GB', { ...options, timeZone }).format(at)
 }

@@ -51,6 +51,8 @@ interface Job {
   readonly ground: Ground
   readonly problem: Problem
   readonly tools: Tools
+  /** What an answer is held against instead of the plan as it stands. */
+  readonly than?: Sheet
 }
 
 type On = Extract<WorkLine, { kind: 'working' }>['on']
@@ -77,10 +79,18 @@ function offer(job: Job, as: Worked['as'], answer: Answer): void {
       judged(job, as, answer)
       return
     case 'faulty':
-      tools.say({ kind: 'notDone', why: 'faulty', sentences: [...faultWords(answer.faults, ground)] })
+      tools.say({
+        kind: 'notDone',
+        why: 'faulty',
+        sentences: [...faultWords(answer.faults, ground)],
+      })
       return
     case 'stopped':
-      tools.say({ kind: 'notDone', why: 'stopped', sentences: ['Stopped before there was any plan.'] })
+      tools.say({
+        kind: 'notDone',
+        why: 'stopped',
+        sentences: ['Stopped before there was any plan.'],
+      })
       return
     case 'impossible':
       impossible(job, as)
@@ -88,17 +98,25 @@ function offer(job: Job, as: Worked['as'], answer: Answer): void {
 }
 
 /** What breaks a rule is never offered. A long rest is planned as a wish: missed, it cannot be kept with the others. */
-function judged({ ground, problem, tools }: Job, as: Worked['as'], answer: Planned): void {
+function judged(job: Job, as: Worked['as'], answer: Planned): void {
+  const { ground, tools } = job
   const plan = planFrom(ground, answer)
   const broken = brokenBy(ground, plan)
   if (broken.length === 0) {
-    tools.say(workedOf({ ground, problem }, { as, answer, plan }))
+    tools.say(workedOf(job, { as, answer, plan }))
     return
   }
   const missed = broken.filter(({ kind }) => kind === 'restBlock')
-  const sentences = broken.map(({ clause, sentence }) => (clause ? `${clause}: ${sentence}` : sentence))
+  const sentences = broken.map(({ clause, sentence }) =>
+    clause ? `${clause}: ${sentence}` : sentence,
+  )
   if (missed.length === broken.length) {
-    const giveUp = [...sentencesOf(missed.flatMap(({ rule = '' }) => rule), ground)]
+    const giveUp = [
+      ...sentencesOf(
+        missed.flatMap(({ rule = '' }) => rule),
+        ground,
+      ),
+    ]
     tools.say({ kind: 'impossible', giveUp, collide: giveUp, people: sentences })
   } else tools.say({ kind: 'notDone', why: 'ourFault', sentences })
 }
@@ -109,11 +127,14 @@ interface Worth {
   readonly plan: Plan
 }
 
-function workedOf(of: Pick<Job, 'ground' | 'problem'>, { as, answer, plan }: Worth): Worked {
-  const { ground } = of
+function workedOf(
+  { ground, problem, than }: Omit<Job, 'tools'>,
+  { as, answer, plan }: Worth,
+): Worked {
   const { laps, fromLaps, toLaps } = answer.expected
   const isPaceKnown = ground.crew.people.some(({ paceMs }) => paceMs)
-  const against = isPaceKnown ? againstDrawn(of, answer) : undefined
+  const other = than ?? drawn(ground)
+  const against = isPaceKnown && other ? compared(problem, answer, other) : undefined
   return {
     ...{ kind: 'worked', as, plan, proof: answer.proof },
     ...(isPaceKnown ? { laps: { expected: laps, from: fromLaps, to: toLaps } } : {}),
@@ -124,29 +145,37 @@ function workedOf(of: Pick<Job, 'ground' | 'problem'>, { as, answer, plan }: Wor
   }
 }
 
-/** Against the plan as it stands, if that breaks no rule. Its own edges are edges of the slots both are priced on. */
-function againstDrawn({ ground, problem }: Pick<Job, 'ground' | 'problem'>, answer: Planned): Worked['against'] {
+/** The plan as it stands, if it breaks no rule. */
+function drawn(ground: Ground): Sheet | undefined {
   const spans = ground.timeline.spans.filter(({ done }) => !done).flatMap(dutyOf)
   if (spans.length === 0 || brokenBy(ground, ground.plan).length > 0) return undefined
+  const stops = ground.timeline.stops.filter(({ done }) => !done)
+  return {
+    spans,
+    stops: stops.map(({ segment, atMs, mandatory }) => ({ segment, atMs, mandatory })),
+  }
+}
+
+type Sheet = Parameters<typeof expected>[1]
+
+/** The edges of both are edges of the slots that both are priced on. */
+function compared(problem: Problem, answer: Sheet, other: Sheet): Worked['against'] {
   const edges = (segment: string) =>
-    [...spans, ...answer.spans]
+    [...other.spans, ...answer.spans]
       .filter((span) => span.segment === segment)
       .flatMap(({ fromMs, toMs }) => [fromMs, toMs])
   const fine: Problem = {
     ...problem,
     segments: problem.segments.map(({ gridMs: _, mayStopAtMs: __, cutsMs = [], ...segment }) => ({
       ...segment,
-      cutsMs: [...cutsMs, ...edges(segment.id)].map(Math.round),
+      cutsMs: [...cutsMs, ...edges(segment.id)],
     })),
   }
-  const drawn = ground.timeline.stops
-    .filter(({ done }) => !done)
-    .map(({ segment, atMs, mandatory }) => ({ segment, atMs, mandatory }))
-  const priced = (sheet: Parameters<typeof expected>[1]) => ({
+  const priced = (sheet: Sheet) => ({
     expected: expected(withStops(fine, sheet.stops), sheet),
     spans: sheet.spans,
   })
-  const { fairer, ...rest } = compare(fine, priced(answer), priced({ spans, stops: drawn }))
+  const { fairer, ...rest } = compare(fine, priced(answer), priced(other))
   if (!fairer) return rest
   return { ...rest, fairer: fairer === 'first' ? 'this' : 'theOther' }
 }
@@ -169,7 +198,9 @@ function withStops(problem: Problem, stops: Planned['stops']): Problem {
 /** What the race has broken for good is given up, and what is left is kept; otherwise it is said what collides. */
 function impossible(job: Job, as: Worked['as']): void {
   const { ground, problem } = job
-  const broken = new Set(brokenSoFar(ground).flatMap(({ rule }) => (rule === undefined ? [] : [rule])))
+  const broken = new Set(
+    brokenSoFar(ground).flatMap(({ rule }) => (rule === undefined ? [] : [rule])),
+  )
   const lost = problem.rules.map(({ id }) => id).filter((id) => broken.has(lineOf(id)))
   if (lost.length > 0) {
     const left = { ...job, problem: without(problem, lost) }
@@ -191,17 +222,29 @@ function explained(job: Job): void {
     tools.say({ kind: 'impossible', giveUp, collide, people: [...peopleWords(ground)] })
     return
   }
-  const sentences = ['There is no plan that keeps all rules. Which of them collide was not found out in time.']
+  const sentences = [
+    'There is no plan that keeps all rules. Which of them collide was not found out in time.',
+  ]
   tools.say({ kind: 'notDone', why: 'stopped', sentences })
 }
 
-/** Twice: as few changes as can be, and the most laps. Where one is impossible the other is, and is explained once. */
+/**
+ * Twice: as few changes as can be, and the most laps, whoever drives them. Where one is impossible the other is, and is
+ * explained once.
+ */
 function again(job: Job): void {
+  const balance = { ...job.problem.balance, lapsPerHour: 0 }
+  const race = { ...job, problem: { ...job.problem, balance } }
   const spans = job.ground.planned.flatMap(dutyOf)
-  const options = optionsOf(job, 'plan', PLAN_SECONDS)
-  const { fewestChanges, mostLaps } = replan(job.problem, { spans, sameWithinMs: SAME_WITHIN_MS }, options)
-  offer(job, 'fewestChanges', fewestChanges)
-  if (fewestChanges.kind === 'planned') offer(job, 'mostLaps', mostLaps)
+  const before = { spans, sameWithinMs: SAME_WITHIN_MS }
+  const { fewestChanges, mostLaps } = replan(
+    race.problem,
+    before,
+    optionsOf(job, 'plan', PLAN_SECONDS),
+  )
+  offer(race, 'fewestChanges', fewestChanges)
+  if (fewestChanges.kind === 'planned')
+    offer({ ...race, than: fewestChanges }, 'mostLaps', mostLaps)
 }
 
 /** Each rule, wish and line that is kept taken away by itself, and worked out again. */

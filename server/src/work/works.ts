@@ -40,7 +40,13 @@ export class Works {
       end = resolve
       void turn.then((giveTurn) => {
         end = () => undefined
-        run(asked, cancelled).finally(giveTurn).then(resolve, reject)
+        run(asked, cancelled)
+          .then(({ gone }) => {
+            resolve()
+            return gone
+          })
+          .catch(reject)
+          .finally(giveTurn)
       })
     })
     asked.say({ kind: 'waiting' })
@@ -59,7 +65,11 @@ function isSet(cancelled: SharedArrayBuffer): boolean {
   return Atomics.load(new Int32Array(cancelled), 0) === 1
 }
 
-async function run({ work, pages, say }: Asked, cancelled: SharedArrayBuffer): Promise<void> {
+/** `gone`: the thread, which takes longer than its work. */
+async function run(
+  { work, pages, say }: Asked,
+  cancelled: SharedArrayBuffer,
+): Promise<{ readonly gone: Promise<unknown> }> {
   const thread = await startSolverThread({ cancelled })
   const ended = untilDone(thread, { say, isCancelled: () => isSet(cancelled) })
   const send = (message: ToSolver) => thread.postMessage(message)
@@ -67,9 +77,11 @@ async function run({ work, pages, say }: Asked, cancelled: SharedArrayBuffer): P
     for await (const page of pages()) send({ page })
     send({ work })
     await ended
-  } finally {
+  } catch (error) {
     await thread.terminate()
+    throw error
   }
+  return { gone: thread.terminate() }
 }
 
 interface Listening {

@@ -2,7 +2,8 @@
 import { problemSchema, workLineSchema, type WorkLine, type WorkOut } from '@pitlamp/contract'
 
 const NO_SERVER = 'The server does not answer. The plan is as it was; try again when it is back.'
-const UNREADABLE = 'The answer makes no sense to this version of the screen. Reload it and try again.'
+const UNREADABLE =
+  'The answer makes no sense to this version of the screen. Reload it and try again.'
 
 interface Listening {
   readonly signal: AbortSignal

@@ -7,12 +7,14 @@ import { grouped } from './ties.ts'
 import {
   distanceOf,
   entrantOf,
+  OURS,
   withOurs,
   type ClassifiedLine,
   type SegmentResult,
 } from './segment-results.ts'
 import { compareDistances, sumOf, type Scoring } from './sums.ts'
 import type { Distance } from './laps-and-sections.ts'
+import { changeIn, nothingOf, withChange, type OurLaps } from './our-laps.ts'
 
 /** What is placed on its own: a segment, or a stage. */
 export interface Unit {
@@ -30,12 +32,15 @@ export interface Asked {
   readonly rules: readonly Rule[]
   readonly segments: readonly SegmentResult[]
   readonly scoring: Scoring
+  readonly ours: OurLaps
   readonly now: number
 }
 
 /**
  * Undefined where no points are awarded. A segment is placed as race control placed it; a stage so too where its
- * classification was entered, otherwise by the sum of its segments, once each of them has one. Beyond the table there
+ * classification was entered, otherwise by the sum of its segments, once each of them has one, with what race control
+ * took or gave that none of them holds; what it did between two stages goes to the one before, and before the first
+ * green to the first stage (common practice, no source). Beyond the table there
  * are no points; who shares a place has that place's points (common practice, no source).
  */
 export function pointsOf(state: State, asked: Asked): Points | undefined {
@@ -60,7 +65,7 @@ function stagesOf(state: State, asked: Asked): readonly Unit[] {
     (item) => item.kind === 'segment',
   )
   const stages = [...new Set(items.flatMap(({ stage }) => stage ?? []))]
-  return stages.flatMap((stage): readonly Unit[] => {
+  return stages.flatMap((stage, place): readonly Unit[] => {
     const ids = items.filter((item) => item.stage === stage).map(({ id }) => id)
     const said = state.raceControl.classifications
       .filter(({ at, body }) => at <= now && body.scope === 'stage' && isOf(ids, body.segment))
@@ -70,7 +75,10 @@ function stagesOf(state: State, asked: Asked): readonly Unit[] {
     const isWhole = ids.every(
       (id) => here.some(({ segment }) => segment === id) || isGone(state, id),
     )
-    return isWhole && here.length > 0 ? [{ lines: placedBySum(here, asked.scoring) }] : []
+    const isHere = (segment?: string) =>
+      isOf(ids, segment) || (segment === undefined && place === 0)
+    const change = changeIn(asked.ours, isHere)
+    return isWhole && here.length > 0 ? [{ lines: placedBySum(here, { ...asked, change }) }] : []
   })
 }
 
@@ -86,20 +94,27 @@ function isGone(state: State, segment: string): boolean {
   return last?.body.change.what === 'abandoned'
 }
 
-function placedBySum(here: readonly SegmentResult[], scoring: Scoring): Unit['lines'] {
+function placedBySum(
+  here: readonly SegmentResult[],
+  { scoring, ours, change }: Asked & { readonly change: OurLaps['change'] },
+): Unit['lines'] {
   const driven = new Map<
     string,
     { readonly line: ClassifiedLine; readonly distances: Distance[] }
   >()
-  for (const line of here.flatMap(({ lines }) => lines)) {
-    const one = driven.get(entrantOf(line)) ?? { line, distances: [] }
-    driven.set(entrantOf(line), one)
-    one.distances.push(distanceOf(line))
+  for (const { entry, lines } of here) {
+    for (const line of lines) {
+      const key = entrantOf(line)
+      const one = driven.get(key) ?? { line, distances: [] }
+      driven.set(key, one)
+      const isLost = key === OURS && ours.lost.has(entry)
+      one.distances.push(isLost ? nothingOf(distanceOf(line)) : distanceOf(line))
+    }
   }
-  const sums = [...driven.values()].map(({ line, distances }) => ({
-    line,
-    sum: sumOf(distances, scoring),
-  }))
+  const sums = [...driven].map(([key, { line, distances }]) => {
+    const sum = sumOf(distances, scoring)
+    return { line, sum: key === OURS ? withChange(sum, change, scoring.sectionsPerLap) : sum }
+  })
   const compare = (a: (typeof sums)[number], b: (typeof sums)[number]) =>
     compareDistances(b.sum, a.sum)
   let place = 1

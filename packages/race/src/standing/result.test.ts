@@ -195,6 +195,37 @@ test('points per stage: whole stages by their sums, or as race control placed th
   expect(places(result(pressing))).toEqual(['1 Wren 16', '2 Lantern 14', '3 Us 10'])
 })
 
+test('points per stage: what was taken from us since is off the sum of its stage', () => {
+  const also = [rule('points', { per: 'stage', table: [10, 6] })]
+  const staged = () =>
+    raced(
+      [
+        ['Us 12.00', 'Wren 11.00'],
+        ['Us 12.00', 'Wren 11.00'],
+        ['Wren 12.00', 'Us 11.00'],
+      ],
+      also,
+      (number) => (number <= 2 ? 1 : 2),
+    )
+  // Stage 1: Us 24.00, Wren 22.00; stage 2: Wren, Us.
+  expect(places(result(staged()))).toEqual(['1 Us 16', '1 Wren 16'])
+  const taken = staged()
+  taken.press(entered(2) + MINUTE, 'penalty.1', { what: 'laps', laps: 3, scope: 'race' })
+  // Between the stages: Us 21.00 in the first, so Wren has both; the second is as it was.
+  expect(places(result(taken))).toEqual(['1 Wren 20', '2 Us 12'])
+  const before = staged()
+  before.press(greenOf(1) - MINUTE, 'penalty.1', { what: 'laps', laps: 3, scope: 'race' })
+  expect(places(result(before))).toEqual(['1 Wren 20', '2 Us 12'])
+  const lost = staged()
+  lost.press(entered(2) + MINUTE, 'penalty.1', { what: 'lossOfSegment', scope: 'segment' })
+  // 12.00 of 24.00 are left.
+  expect(places(result(lost))).toEqual(['1 Wren 20', '2 Us 12'])
+  const given = staged()
+  given.press(entered(3) + MINUTE, 'lapsCorrected.1', { laps: 2 })
+  // Stage 2: Us 13, Wren 12.
+  expect(places(result(given))).toEqual(['1 Us 20', '2 Wren 12'])
+})
+
 test('names are compared without regard to capitals, and we are ourselves whatever we are called', () => {
   const pressing = raced([['Wren 10', 'Us 9']])
   runSegments(pressing, 2, 2)

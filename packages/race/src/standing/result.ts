@@ -3,8 +3,8 @@ import { inForce } from '../fold/in-force.ts'
 import type { State } from '../fold/state.ts'
 import { ruleValue, rulesOf, type Rule } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
-import { addDistance, gapBetween, type Distance } from './laps-and-sections.ts'
-import { ourLaps, type OurLaps } from './our-laps.ts'
+import { gapBetween, type Distance } from './laps-and-sections.ts'
+import { nothingOf, ourLaps, withChange, type OurLaps } from './our-laps.ts'
 import { pointsOf, type Points } from './points.ts'
 import { breakTie, grouped, type Tie, type TieBreak } from './ties.ts'
 import { evidenceOf } from './tie-evidence.ts'
@@ -69,7 +69,7 @@ export function resultOf(
   )
   const ours = ourLaps(state, segments, now)
   const totals = totalsOf(segments, scoring, ours)
-  const points = pointsOf(state, { rules, segments, scoring, now })
+  const points = pointsOf(state, { rules, segments, scoring, ours, now })
   return placed({ state, now, rules, segments, scoring, totals, points, excluded: ours.excluded })
 }
 
@@ -98,21 +98,11 @@ function totalsOf(
   return new Map(
     [...driven].map(([key, { entrant, distances }]): [string, Total] => {
       const sum = sumOf(distances, scoring)
-      const distance =
-        key === OURS ? addDistance(sum, changeFor(sum, ours), scoring.sectionsPerLap) : sum
+      const distance = key === OURS ? withChange(sum, ours.change, scoring.sectionsPerLap) : sum
       const best = [...distances].sort(compareDistances).at(-1) ?? { laps: 0 }
       return [key, { entrant, distance, best, segments: distances.length }]
     }),
   )
-}
-
-function nothingOf({ sections }: Distance): Distance {
-  return sections === undefined ? { laps: 0 } : { laps: 0, sections: 0 }
-}
-
-/** Sections that are not known of the sum stay so. */
-function changeFor(sum: Distance, { change }: OurLaps): Distance {
-  return sum.sections === undefined ? { laps: change.laps } : change
 }
 
 interface ToPlace {

@@ -49,7 +49,9 @@ export function groundOf({ recorded, now, drafts }: Meant): Ground | undefined {
   const { rules, crew, plan } = meant
   if (!rules || !crew || !plan || crew.people.length === 0) return undefined
   const at = isRace ? now : 0
-  const state = isRace ? withDrafts(recorded, changed(recorded, drafts, now)) : withDrafts(emptyState, meant)
+  const state = isRace
+    ? withDrafts(recorded, changed(recorded, drafts, now))
+    : withDrafts(emptyState, meant)
   return {
     ...{ state, isRace, crew, plan },
     now: at,

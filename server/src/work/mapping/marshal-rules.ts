@@ -81,4 +81,3 @@ function windowOf(value: RuleOf<'restBlock'>['value'], { timeline, regulations }
     .sort((a, b) => b.toAt - b.fromAt - (a.toAt - a.fromAt))
     .at(0)
 }
-

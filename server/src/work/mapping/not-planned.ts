@@ -13,7 +13,9 @@ export const NOT_PLANNED: Mappings<Exclude<RuleKind, Planned>> = {
   tracks: { notPlanned: 'Lanes come with the segments.' },
   laneChange: { notPlanned: 'Its length is in the times of the segments.' },
   restart: { notPlanned: 'It is nobody’s duty.' },
-  darkSegments: { notPlanned: 'It is about lights; who does not want the night says so as a wish.' },
+  darkSegments: {
+    notPlanned: 'It is about lights; who does not want the night says so as a wish.',
+  },
   darkHours: { notPlanned: 'It is about lights; who does not want the night says so as a wish.' },
   cutProRata: { notPlanned: 'It is in the limits it cuts.' },
   countsAsDriving: { notPlanned: 'It is in what counts as driving.' },

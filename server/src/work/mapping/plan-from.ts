@@ -12,7 +12,9 @@ export function planFrom(ground: Ground, answer: Sheet): Plan {
   const past = before.filter(({ fromMs, nowMs }) => fromMs < nowMs)
   const goingOn = new Map<Line, Span>()
   for (const span of answer.spans) {
-    const line = past.find((one) => one.toMs >= one.nowMs && span.fromMs === one.nowMs && isLike(one, span))
+    const line = past.find(
+      (one) => one.toMs >= one.nowMs && span.fromMs === one.nowMs && isLike(one, span),
+    )
     if (line && !goingOn.has(line)) goingOn.set(line, span)
   }
   const ended = past.map((line) => {
@@ -50,7 +52,17 @@ function linesBefore(ground: Ground): readonly Line[] {
 }
 
 function written(line: Line, ends: { readonly toMs?: number } = {}): PlanSpan {
-  const { id, person, duty, segment, fromMs, toMs = line.toMs, post, lane, pinned } = { ...line, ...ends }
+  const {
+    id,
+    person,
+    duty,
+    segment,
+    fromMs,
+    toMs = line.toMs,
+    post,
+    lane,
+    pinned,
+  } = { ...line, ...ends }
   return {
     ...{ id, person, duty, segment, fromMs, toMs },
     ...(post === undefined ? {} : { post }),

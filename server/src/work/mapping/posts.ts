@@ -23,7 +23,9 @@ export function postsWanted({ id, count, segments }: Wanted, ground: Ground): re
     }))
   }
   const names = new Set(
-    ground.planned.flatMap(({ duty, post }) => (duty === 'post' && post !== undefined ? [post] : [])),
+    ground.planned.flatMap(({ duty, post }) =>
+      duty === 'post' && post !== undefined ? [post] : [],
+    ),
   )
   if (names.size !== count) return [{ id, kind: 'dutyWanted', duty: 'post', count, segments: all }]
   return [...names].map((post) => ({

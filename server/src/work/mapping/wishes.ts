@@ -6,7 +6,10 @@ import { WISH_LAPS } from './guesses.ts'
 import { demandedWishes } from './rule-map.ts'
 
 export function plannedWishes(ground: Ground): readonly Wish[] {
-  return [...ground.crew.people.flatMap((member) => wishesOf(member, ground)), ...demandedWishes(ground)]
+  return [
+    ...ground.crew.people.flatMap((member) => wishesOf(member, ground)),
+    ...demandedWishes(ground),
+  ]
 }
 
 /** `wish/<person>/<line>`; the rest without a break has no line. */

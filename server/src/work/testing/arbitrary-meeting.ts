@@ -3,7 +3,8 @@ import { NOT_KNOWN_YET, type Rule } from '@pitlamp/race'
 import fc from 'fast-check'
 import { MINUTE, type Given } from './meant.ts'
 
-const minutes = (from: number, to: number) => fc.integer({ min: from, max: to }).map((m) => m * 5 * MINUTE)
+const minutes = (from: number, to: number) =>
+  fc.integer({ min: from, max: to }).map((m) => m * 5 * MINUTE)
 const count = (from: number, to: number) => fc.integer({ min: from, max: to })
 const asked = <T>(value: fc.Arbitrary<T>) =>
   fc.oneof({ weight: 8, arbitrary: value }, { weight: 1, arbitrary: fc.constant(NOT_KNOWN_YET) })
@@ -57,7 +58,10 @@ const VALUES: readonly fc.Arbitrary<Omit<Rule, 'id'>>[] = [
   of('marshalShift', { atMostMs: maybe(minutes(6, 12)), restMs: maybe(minutes(1, 3)) }),
   of('marshalWhileDriving', { allowed: asked(fc.boolean()) }),
   of('relief', { before: asked(fc.boolean()), byMs: maybe(fc.constantFrom(0, 60_000)) }),
-  of('restBlock', { atLeastMs: asked(minutes(1, 5)), marshalling: asked(fc.constantFrom('isRest', 'isNotRest')) }),
+  of('restBlock', {
+    atLeastMs: asked(minutes(1, 5)),
+    marshalling: asked(fc.constantFrom('isRest', 'isNotRest')),
+  }),
 ]
 
 /** One rule of each kind at most. */
@@ -87,9 +91,10 @@ export const arbitraryMeeting: fc.Arbitrary<Given> = fc
   }))
 
 function of(kind: Rule['kind'], value: Readonly<Record<string, fc.Arbitrary<unknown>>>) {
-  return fc.record({ kind: fc.constant(kind), value: fc.record(value).map(withoutUndefined) }) as fc.Arbitrary<
-    Omit<Rule, 'id'>
-  >
+  return fc.record({
+    kind: fc.constant(kind),
+    value: fc.record(value).map(withoutUndefined),
+  }) as fc.Arbitrary<Omit<Rule, 'id'>>
 }
 
 function withoutUndefined(value: object): object {

@@ -63,12 +63,19 @@ export const PLAIN: WorkOut = {
 const loaded = loadHighs()
 
 /** The lines but those that say how far it has come. */
-export async function saidOf(meant: Meant, asked: Partial<WorkOut> = {}): Promise<readonly WorkLine[]> {
+export async function saidOf(
+  meant: Meant,
+  asked: Partial<WorkOut> = {},
+): Promise<readonly WorkLine[]> {
   const solver = await loaded
   const lines: WorkLine[] = []
-  workOut(meant, { ...PLAIN, ...asked }, {
-    ...{ solver, shouldStop: () => false },
-    say: (line) => void lines.push(line),
-  })
+  workOut(
+    meant,
+    { ...PLAIN, ...asked },
+    {
+      ...{ solver, shouldStop: () => false },
+      say: (line) => void lines.push(line),
+    },
+  )
   return lines.filter(({ kind }) => kind !== 'working')
 }

@@ -1,5 +1,5 @@
 /** What happens after the flag, a step at a time. Verbs and sheets are the wall's own. */
-import { afterTheFlag, inForce, standing, type Body } from '@pitlamp/race'
+import { afterTheFlag, inForce, standing, summedStanding, type Body } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
 import { WallModel } from '../wall/wall-model.svelte.ts'
 import { ResultPad, type Line } from './result-pad.svelte.ts'
@@ -42,21 +42,24 @@ export class FinishModel {
     const timeZone = this.wall.crew.timeZone
     return this.#after ? stepsShown(this.#after, { now: this.#of().now, timeZone }) : []
   })
-  /** Nothing is pressed while protest time counts: what comes after it lies open already. */
+  /** Nothing lies open while protest time counts; what comes after it may be opened all the same. */
   readonly open = $derived.by(() => {
     const { next } = this.#after ?? {}
-    return this.#chosen ?? (next === 'protestTime' ? 'officialResult' : next)
+    return this.#chosen ?? (next === 'protestTime' ? undefined : next)
   })
   readonly may = $derived.by(() => this.#of().may('classification.1'))
   /** A pad lies open: digits are its own. */
   readonly typing = $derived.by(() => this.may && this.open !== undefined && PADS.has(this.open))
   readonly #standing = $derived.by(() => standing(this.#of().state, this.#of().now))
-  /** Our own line, as it was read last and with what was taken and given since. */
+  /** Our own line, as it was read last or over all segments, and with what was taken and given since. */
   readonly ours = $derived.by(() => {
     const now = this.#standing
     if (!now) return undefined
-    const { laps, sections } = now.ours
-    const line: Line = { place: now.place, laps, section: sections }
+    const { state } = this.#of()
+    const sum = summedStanding(state, this.#of().now)?.ours
+    const { place } = sum ?? now
+    const { laps, sections } = sum?.distance ?? now.ours
+    const line: Line = { place, laps, section: sections }
     return { kind: now.standing, line }
   })
 

@@ -75,6 +75,12 @@ test('the steps come in order, each with one press', () => {
     ...['scrutineering done', 'weighing done', 'provisionalResult done'],
     ...['protestTime counting', 'officialResult wanted', 'released wanted'],
   ])
+  // Half an hour from 12:01: until then it is opened by hand only.
+  expect(model.open).toBeUndefined()
+  expect(model.steps.find(({ what }) => what === 'officialResult')?.words).toBe(
+    'protest time runs until 12:31',
+  )
+  model.choose('officialResult')
   expect(model.open).toBe('officialResult')
   model.asItStands()
   expect(meeting.last?.body).toMatchObject({ standing: 'official', lines: [{ laps: 412 }] })
@@ -93,6 +99,21 @@ test('protest time burns down', () => {
   const protest = model.steps.find(({ what }) => what === 'protestTime')
   expect(protest).toMatchObject({ figure: '10:00', words: 'until 12:35' })
   expect(protest?.left).toBeCloseTo(1 / 3)
+})
+
+test('after the protest time the official result lies open', () => {
+  const log = over()
+  log.add(61, 'scrutineering.1', { when: 'final', verdict: 'passed' })
+  log.add(62, 'measured.1', { quantity: 'Weight', unit: 'g', valueMilli: 92_400 })
+  const lines = [{ place: 1, entrant: 'Car', laps: 400, ours: true }]
+  log.add(65, 'classification.1', { standing: 'provisional', scope: 'whole', lines })
+  // From 12:05 half an hour.
+  expect(finish(94, log).model.open).toBeUndefined()
+  const { model } = finish(95, log)
+  expect(model.open).toBe('officialResult')
+  expect(model.steps.find(({ what }) => what === 'officialResult')?.words).toBe(
+    'once protest time is over',
+  )
 })
 
 test('official as it stands takes in laps that were given and taken since', () => {

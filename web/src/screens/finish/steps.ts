@@ -38,14 +38,24 @@ export function stepsShown(
   { steps, next }: AfterTheFlag,
   { now, timeZone }: { readonly now: number; readonly timeZone: string },
 ): readonly StepShown[] {
+  const protest = steps.find(({ what, state }) => what === 'protestTime' && state === 'counting')
   return steps.map((step) => ({
     what: step.what,
     title: TITLE[step.what],
-    words: wordsOf(step, timeZone),
+    words: waitsForProtest(step, protest, timeZone) ?? wordsOf(step, timeZone),
     state: step.state,
     next: step.what === next,
     ...burning(step, now),
   }))
+}
+
+function waitsForProtest(
+  { what, state }: AfterStep,
+  protest: AfterStep | undefined,
+  timeZone: string,
+): string | undefined {
+  if (what !== 'officialResult' || state !== 'wanted' || !protest) return undefined
+  return `protest time runs ${protestWords(protest, timeZone)}`
 }
 
 function wordsOf(step: AfterStep, timeZone: string): string {

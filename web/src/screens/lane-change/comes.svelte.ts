@@ -2,8 +2,7 @@
 import { phaseOf } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
 import { Fetched } from '../../parts/fetched.svelte.ts'
-
-export const fetchLaneChange = () => import('./parts.ts')
+import { fetchLaneChange } from './after-first.ts'
 
 /** One for all screens: what was put away on one stays so on the next. */
 const fetched = new Fetched(fetchLaneChange)

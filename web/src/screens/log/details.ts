@@ -57,7 +57,10 @@ const DETAILS: Details = {
   'ruling.1': nothing,
   'scrutineering.1': words,
   'released.1': nothing,
-  'classification.1': ({ standing, lines }) => [standing, `${lines.length} lines`],
+  'classification.1': ({ standing, lines }) => [
+    standing,
+    lines.length === 1 ? '1 line' : `${lines.length} lines`,
+  ],
   'handover.1': nothing,
   'inControl.1': ({ person }, { nameOf }) => [nameOf(person)],
   'dutyTaken.1': ({ post }) => [post !== undefined && `post ${post}`],

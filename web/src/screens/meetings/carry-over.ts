@@ -1,6 +1,6 @@
 /** A new meeting that begins with what another one was laid down with: its rules, its crew, its car. */
 import type { Meeting as Info } from '@pitlamp/contract'
-import { documentSchemas, type Regulations } from '@pitlamp/race'
+import { documentSchemas, type Crew, type Regulations } from '@pitlamp/race'
 import type { Reply } from '../../api/ask.ts'
 import { askDraft, saveDraft } from '../../api/drafts.ts'
 import { makeMeeting } from '../../api/team.ts'
@@ -17,14 +17,22 @@ export function nextName(name: string, taken: readonly string[]): string {
   }
 }
 
-/** Times of a day that is over are left out: the programme keeps its order and its lengths. */
-export function rulesFor(rules: Regulations, name: string, nowMs: number): Regulations {
-  const { midnightAt, programme, ...rest } = rules
-  const isOver = programme.every(({ plannedAt = 0 }) => plannedAt < nowMs)
+/** Instants are those of the other meeting's day: the programme keeps its order and its lengths. */
+export function rulesFor({ midnightAt: _, ...rules }: Regulations, name: string): Regulations {
   return {
-    ...{ ...rest, name },
-    ...(isOver || midnightAt === undefined ? {} : { midnightAt }),
-    programme: isOver ? programme.map(({ plannedAt: _, ...item }) => item) : programme,
+    ...{ ...rules, name },
+    programme: rules.programme.map(({ plannedAt: _at, ...item }) => item),
+  }
+}
+
+/** Who is in it and what they wish for; when they were there, and hours they named, are of the other day. */
+export function crewFor({ people }: Crew): Crew {
+  return {
+    people: people.map(({ there: _, restBlock, wishList, ...person }) => ({
+      ...person,
+      ...(restBlock ? { restBlock: { atLeastMs: restBlock.atLeastMs } } : {}),
+      ...(wishList ? { wishList: wishList.filter(({ kind }) => kind !== 'notBetween') } : {}),
+    })),
   }
 }
 
@@ -32,11 +40,10 @@ export interface CarryOver {
   readonly from: Info
   readonly id: string
   readonly name: string
-  readonly nowMs: number
 }
 
 /** What was never written down for the first is left for the second to write. */
-export async function carryOver({ from, id, name, nowMs }: CarryOver): Promise<Reply<Info>> {
+export async function carryOver({ from, id, name }: CarryOver): Promise<Reply<Info>> {
   const drafts = await Promise.all(CARRIED.map((document) => askDraft(from.id, document)))
   const lost = drafts.find((reply) => 'failed' in reply && reply.failed.refusal === 'noServer')
   if (lost && 'failed' in lost) return lost
@@ -45,8 +52,7 @@ export async function carryOver({ from, id, name, nowMs }: CarryOver): Promise<R
   for (const [place, document] of CARRIED.entries()) {
     const reply = drafts[place]
     if (!reply || 'failed' in reply) continue
-    const content =
-      document === 'rules' ? newRules(reply.ok.content, name, nowMs) : reply.ok.content
+    const content = carried(document, reply.ok.content, name)
     if (content === undefined) continue
     const saved = await saveDraft(id, document, { basedOn: 0, content })
     if ('failed' in saved) return saved
@@ -54,7 +60,12 @@ export async function carryOver({ from, id, name, nowMs }: CarryOver): Promise<R
   return made
 }
 
-function newRules(content: unknown, name: string, nowMs: number): Regulations | undefined {
+function carried(document: (typeof CARRIED)[number], content: unknown, name: string): unknown {
+  if (document === 'car') return content
+  if (document === 'crew') {
+    const crew = documentSchemas.crew.safeParse(content).data
+    return crew && crewFor(crew)
+  }
   const rules = documentSchemas.rules.safeParse(content).data
-  return rules && rulesFor(rules, name, nowMs)
+  return rules && rulesFor(rules, name)
 }

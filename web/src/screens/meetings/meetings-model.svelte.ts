@@ -68,7 +68,7 @@ export class MeetingsModel {
   async makeFrom(from: Info): Promise<void> {
     const taken = this.#infos.map(({ name }) => name)
     const name = nextName(from.name, taken)
-    const made = await this.#ask(() => carryOver({ from, id: v7(), name, nowMs: Date.now() }))
+    const made = await this.#ask(() => carryOver({ from, id: v7(), name }))
     if (made) router.go(pathTo(made.id, 'rules'))
   }
 

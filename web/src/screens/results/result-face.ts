@@ -12,7 +12,7 @@ import {
   type Tie,
 } from '@pitlamp/race'
 import { lapsWords } from '../../parts/penalty-words.ts'
-import { distanceWords, ordinal } from '../wall/standing-shown.ts'
+import { distanceWords, ordinal, pointsWords } from '../wall/standing-shown.ts'
 
 export interface LineShown {
   readonly id: string
@@ -107,10 +107,6 @@ function lineShown(
       ...(line.segments < most ? [`in ${line.segments} of ${most} segments`] : []),
     ],
   }
-}
-
-function pointsWords(points: number): string {
-  return `${points} ${points === 1 ? 'point' : 'points'}`
 }
 
 function behindWords({ laps, sections }: Distance): string {

@@ -2,7 +2,6 @@
 import {
   contradictions,
   continuedTimeline,
-  emptyState,
   inForce,
   judge,
   planInForce,
@@ -12,9 +11,9 @@ import {
   type Duty,
   type Plan,
   type Regulations,
-  type State,
 } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
+import { beforeGreen } from '../../planning/planned-timeline.ts'
 import { planningOf, type PlanningModel } from '../../planning/planning-model.svelte.ts'
 import { addSpan, addStops } from './plan-edits.ts'
 import { addSpanAt, addStopAt, removeSpan, removeStop, swapSpans } from './plan-moves.ts'
@@ -180,9 +179,4 @@ export class RotationModel {
     if (chosen?.what === 'stop') this.keep(removeStop(this.#drawn, chosen.id))
     this.chosen = undefined
   }
-}
-
-/** Before the first green a plan counts from nothing, but what was drawn is drawn. */
-function beforeGreen({ raceControl: { starts, lanes } }: State): State {
-  return { ...emptyState, raceControl: { ...emptyState.raceControl, starts, lanes } }
 }

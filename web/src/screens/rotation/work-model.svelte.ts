@@ -54,7 +54,9 @@ export class WorkModel {
     this.asked = want
     const isCaptain = this.#meeting().role === 'captain'
     if (isCaptain && !(await this.#saved())) {
-      this.#over('The drafts could not be saved, and it is worked out from what is saved. Try again.')
+      this.#over(
+        'The drafts could not be saved, and it is worked out from what is saved. Try again.',
+      )
       return
     }
     if (abort.signal.aborted) return

@@ -8,17 +8,29 @@ it('laps are whole, grouped, and tenths below one', () => {
 })
 
 it('best is said with proof only', () => {
-  expect(sureWords({ proof: 'best', gapLaps: 0 })).toMatch(/^The best/)
-  expect(sureWords({ proof: 'bestOnGrid', gapLaps: 0 })).toMatch(/^The best with stops at these/)
-  expect(sureWords({ proof: 'within', gapLaps: 3.7 })).toBe('No plan is more than 4 laps better.')
-  expect(sureWords({ proof: 'within' })).toBe('How far it is from the best is not known.')
+  expect(sureWords({ as: 'plan', proof: 'best', gapLaps: 0 })).toMatch(/^The best/)
+  expect(sureWords({ as: 'plan', proof: 'bestOnGrid', gapLaps: 0 })).toMatch(
+    /^The best with stops at these/,
+  )
+  expect(sureWords({ as: 'plan', proof: 'within', gapLaps: 3.7 })).toBe(
+    'No plan is more than 4 laps better.',
+  )
+  expect(sureWords({ as: 'plan', proof: 'within' })).toBe(
+    'How far it is from the best is not known.',
+  )
+})
+
+it('of fewest changes nothing is said about laps', () => {
+  expect(sureWords({ as: 'fewestChanges', proof: 'bestOnGrid', gapLaps: 0 })).toBe(
+    'Less cannot change.',
+  )
 })
 
 it('a difference smaller than what is known is none', () => {
   const band = { laps: 4, fromLaps: -2, toLaps: 10 }
-  expect(againstWords({ ...band, noRealDifference: true, fairer: 'this' }, 'the plan as it stands')).toBe(
-    'No real difference in laps to the plan as it stands. This one shares more evenly.',
-  )
+  expect(
+    againstWords({ ...band, noRealDifference: true, fairer: 'this' }, 'the plan as it stands'),
+  ).toBe('No real difference in laps to the plan as it stands. This one shares more evenly.')
   const clear = { laps: -12, fromLaps: -20, toLaps: -4, noRealDifference: false }
   expect(againstWords(clear, 'the plan as it stands')).toBe(
     '12 laps fewer than the plan as it stands, 4 to 20.',

@@ -4,7 +4,8 @@ import type { Cost, Worked, Working } from '@pitlamp/contract'
 /** Laps are counted whole; below one, tenths say that there is something. */
 export function lapsWords(laps: number): string {
   const size = Math.abs(laps)
-  const figure = size > 0 && size < 1 ? (Math.round(size * 10) / 10).toFixed(1) : grouped(Math.round(size))
+  const figure =
+    size > 0 && size < 1 ? (Math.round(size * 10) / 10).toFixed(1) : grouped(Math.round(size))
   return `${figure} ${figure === '1' ? 'lap' : 'laps'}`
 }
 
@@ -12,8 +13,16 @@ export function grouped(laps: number): string {
   return String(Math.round(laps)).replace(/\B(?=(\d{3})+$)/g, ',')
 }
 
-export function sureWords({ proof, gapLaps }: Pick<Worked, 'proof' | 'gapLaps'>): string {
-  if (proof === 'best') return 'The best these rules, wishes and shares allow, with the paces you gave.'
+export function sureWords({
+  as,
+  proof,
+  gapLaps,
+}: Pick<Worked, 'as' | 'proof' | 'gapLaps'>): string {
+  if (as === 'fewestChanges') {
+    return proof === 'within' ? 'Whether less can change is not known.' : 'Less cannot change.'
+  }
+  if (proof === 'best')
+    return 'The best these rules, wishes and shares allow, with the paces you gave.'
   if (proof === 'bestOnGrid') return 'The best with stops at these steps, with the paces you gave.'
   if (gapLaps === undefined) return 'How far it is from the best is not known.'
   return `No plan is more than ${lapsWords(Math.max(0.1, gapLaps))} better.`
@@ -23,7 +32,9 @@ export function sureWords({ proof, gapLaps }: Pick<Worked, 'proof' | 'gapLaps'>)
 export function againstWords(against: NonNullable<Worked['against']>, other: string): string {
   const { laps, fromLaps, toLaps, noRealDifference, fairer } = against
   const fair =
-    fairer === undefined ? '' : ` ${fairer === 'this' ? 'This one' : capital(other)} shares more evenly.`
+    fairer === undefined
+      ? ''
+      : ` ${fairer === 'this' ? 'This one' : capital(other)} shares more evenly.`
   if (noRealDifference) return `No real difference in laps to ${other}.${fair}`
   const [least, most] = [Math.abs(fromLaps), Math.abs(toLaps)].sort((a, b) => a - b)
   const more = laps > 0 ? 'more' : 'fewer'

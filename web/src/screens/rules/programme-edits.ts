@@ -2,6 +2,7 @@
 import type { ProgrammeItem, Regulations } from '@pitlamp/race'
 import { freshId } from '../../planning/defaults.ts'
 import { readDuration, writeDuration } from '../../planning/durations.ts'
+import { lapsWords } from '../../parts/penalty-words.ts'
 
 type OtherKind = Exclude<ProgrammeItem['kind'], 'segment'>
 
@@ -83,7 +84,7 @@ export function lengthText(item: ProgrammeItem): string {
   }
   return item.length.by === 'time'
     ? writeDuration(item.length.lengthMs, 'h')
-    : `${item.length.laps} laps`
+    : lapsWords(item.length.laps)
 }
 
 /** @returns whether it could be read */

@@ -1,5 +1,6 @@
 /** What a rule says of a fault that must be mended, in a line. */
 import type { CompulsoryRepair } from '@pitlamp/race'
+import { lapsWords } from '../../parts/penalty-words.ts'
 import { countdown } from '../../parts/time.ts'
 
 export function mustWords(repair: CompulsoryRepair): string {
@@ -13,7 +14,7 @@ function limitWords({ limit, over }: CompulsoryRepair): string {
   if (limit.by === 'atOnce') return ', at once'
   if (limit.by === 'laneChange') return ', by the next lane change'
   if (limit.remainingMs === undefined)
-    return limit.laps === undefined ? '' : `, within ${limit.laps} laps`
+    return limit.laps === undefined ? '' : `, within ${lapsWords(limit.laps)}`
   return `, ${limit.estimated ? 'about ' : ''}${countdown(limit.remainingMs)} left`
 }
 

@@ -6,3 +6,5 @@ export const fetchStop = () => import('../stop/Screen.svelte')
 export const fetchLastStop = () => import('./LastStop.svelte')
 /** It brings every check of the rules. */
 export const fetchStayOut = () => import('./stay-out-shown.ts')
+/** Sums up every segment of the race. */
+export const fetchStanding = () => import('./standing-shown.ts')

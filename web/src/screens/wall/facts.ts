@@ -4,19 +4,24 @@ import { handsWords } from '../../parts/hands.ts'
 import type { HeaderFact } from '../../parts/shown.ts'
 import { clockTime } from '../../parts/time.ts'
 import type { Seen } from './people.ts'
-import { standingShown } from './standing-shown.ts'
+import type { standingShown } from './standing-shown.ts'
 
 interface MaySay {
   readonly stand: boolean
   readonly work: boolean
 }
 
-/** The standing and the car can be pressed where this device may say something of them. */
-export function factsOf(seen: Seen, may: MaySay): readonly HeaderFact[] {
+type Stand = typeof standingShown
+
+/**
+ * The standing and the car can be pressed where this device may say something of them. What puts the standing in
+ * words comes after the first picture; until then there is none.
+ */
+export function factsOf(seen: Seen, may: MaySay, stand: Stand | undefined): readonly HeaderFact[] {
   const { state, now, crew } = seen
   const { done, demanded } = stopsDone(state, now)
   return [
-    ...standingFact(seen, may.stand),
+    ...(stand ? standingFact(seen, may.stand, stand) : []),
     {
       label: 'The car',
       value: handsWords(handsOnCar(state, now)),
@@ -31,9 +36,9 @@ export function factsOf(seen: Seen, may: MaySay): readonly HeaderFact[] {
 }
 
 /** Nobody stands anywhere before the first green. */
-function standingFact(seen: Seen, mayStand: boolean): readonly HeaderFact[] {
+function standingFact(seen: Seen, mayStand: boolean, stand: Stand): readonly HeaderFact[] {
   if (seen.state.raceControl.runs.length === 0) return []
-  const shown = standingShown(seen)
+  const shown = stand(seen)
   const press = mayStand ? ({ press: 'standing' } as const) : {}
   if (!shown)
     return mayStand ? [{ label: 'Standing', value: 'not read', speaks: false, ...press }] : []

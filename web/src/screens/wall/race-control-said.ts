@@ -81,7 +81,7 @@ export function lapsTiles(amount: number | undefined): readonly Tile[] {
   const off = amount === undefined || amount === 0
   return [
     { id: '1', word: `+${amount ?? '…'} laps`, off },
-    { id: '-1', word: `−${amount ?? '…'} laps`, off },
+    { id: '-1', word: `−${amount === undefined ? '… laps' : lapsWords(amount)}`, off },
   ]
 }
 

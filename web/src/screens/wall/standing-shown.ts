@@ -1,5 +1,5 @@
 /** Where we stand, in words. */
-import { standing, type Distance, type Standing } from '@pitlamp/race'
+import { standing, summedStanding, type Distance, type Standing } from '@pitlamp/race'
 import { lapsWords } from '../../parts/penalty-words.ts'
 import { clockTime, figure } from '../../parts/time.ts'
 import type { Seen } from './people.ts'
@@ -13,21 +13,35 @@ export interface StandingShown {
   readonly asAt: string
 }
 
+/** Of a race made of segments the sum of them; else as it was read last. */
 export function standingShown({ state, now, crew }: Seen): StandingShown | undefined {
   const last = standing(state, now)
   if (!last) return undefined
-  const { place, ours, asAtClockMs, at } = last
+  const { ours, asAtClockMs, at, comparable } = last
   const asAt =
     asAtClockMs === undefined
       ? `as at ${clockTime(at, crew.timeZone)}`
       : `as at ${figure(asAtClockMs)} gone`
-  return { place: `${ordinal(place)}, ${distanceWords(ours)}`, gaps: gapsOf(last), asAt }
+  const sum = summedStanding(state, now)
+  const { place, distance, points } = sum?.ours ?? { place: last.place, distance: ours }
+  const far = points === undefined ? distanceWords(distance) : pointsWords(points)
+  const around = sum?.by === 'points' ? {} : (sum ?? last)
+  return { place: `${ordinal(place)}, ${far}`, gaps: gapsOf(comparable, around), asAt }
+}
+
+interface Neighbour {
+  readonly place: number
+  readonly gap: Distance
 }
 
 /** On fixed lanes a gap says nothing before every team has had every lane. */
-function gapsOf({ ahead, behind, comparable }: Standing): string {
-  if (comparable.is === 'tooEarly') return 'too early to compare'
-  if (comparable.is === 'overSegments') return `gaps compare over ${comparable.over} segments only`
+function gapsOf(
+  { is, over }: Standing['comparable'],
+  { ahead, behind }: { readonly ahead?: Neighbour; readonly behind?: Neighbour },
+): string {
+  if (is === 'tooEarly') return 'too early to compare'
+  if (is === 'overSegments')
+    return `gaps compare over ${over} ${over === 1 ? 'segment' : 'segments'} only`
   return [
     ...(ahead ? [gapWords(ahead.gap, 'behind', ordinal(ahead.place))] : []),
     ...(behind ? [gapWords(behind.gap, 'ahead of', ordinal(behind.place))] : []),
@@ -53,4 +67,8 @@ export function ordinal(place: number): string {
   const tens = place % 100
   if (tens >= 11 && tens <= 13) return `${place}th`
   return `${place}${{ 1: 'st', 2: 'nd', 3: 'rd' }[place % 10] ?? 'th'}`
+}
+
+export function pointsWords(points: number): string {
+  return `${points} ${points === 1 ? 'point' : 'points'}`
 }

@@ -27,6 +27,7 @@ import { lanesToCome } from './lanes.ts'
 import { driverNow, dutiesShown, handoverShown, postsOf, type Seen } from './people.ts'
 import { restShown, stintShown } from './people.ts'
 import { ribbonOf } from './ribbon-of.ts'
+import { standingComes } from './standing-comes.svelte.ts'
 import type { ToRecord } from './to-record.ts'
 import { verbToRecord } from './verb-to-record.ts'
 import { isSheet, type SheetVerb, type WallSheetName, type WallVerb } from './verb-words.ts'
@@ -93,7 +94,9 @@ export class WallModel {
     now: this.#tenAt,
     crew: this.crew,
   }))
-  readonly facts = $derived.by(() => factsOf(this.seenBySecond, this.may))
+  readonly facts = $derived.by(() =>
+    factsOf(this.seenBySecond, this.may, standingComes.here?.standingShown),
+  )
   readonly lanes = $derived.by(() => lanesToCome(this.#of().state, this.#second))
 
   readonly #obligations = $derived.by(() => obligations(this.#of().state, this.#second))

@@ -2,8 +2,11 @@ import type { Regulations } from '@pitlamp/race'
 import { expect, test } from 'vitest'
 import { ADA, BEN, CHO, MINUTE, prepared, running, START } from '../fixture/paper-log.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
+import { standingComes } from './standing-comes.svelte.ts'
 import { WallModel } from './wall-model.svelte.ts'
 import { WallSheets } from './wall-sheets.svelte.ts'
+
+await standingComes.load()
 
 function wall(log: ConstructorParameters<typeof PaperMeeting>[0], minutes: number) {
   const meeting = new PaperMeeting(log, minutes)

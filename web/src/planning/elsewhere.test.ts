@@ -1,8 +1,8 @@
 import { planTimeline } from '@pitlamp/race'
 import { expect, test } from 'vitest'
-import { onLanes } from '../fixture/lanes-on-paper.ts'
-import { ADA, BEN, CHO, prepared } from '../fixture/paper-log.ts'
-import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
+import { onLanes } from '../screens/fixture/lanes-on-paper.ts'
+import { ADA, BEN, CHO, prepared } from '../screens/fixture/paper-log.ts'
+import { PaperMeeting } from '../screens/fixture/paper-meeting.svelte.ts'
 import { doubledWords } from './elsewhere.ts'
 
 const NAMES: Readonly<Record<string, string>> = { [ADA]: 'Ada', [BEN]: 'Ben', [CHO]: 'Cho' }

@@ -1,12 +1,12 @@
 /** The team's other meetings: who of the crew is asked to be in two places at one time. */
 import type { Meeting as Info } from '@pitlamp/contract'
 import { doubleBooked, planTimeline, type State, type Timeline } from '@pitlamp/race'
-import { askMe } from '../../api/meeting.ts'
-import { askMeetings } from '../../api/team.ts'
-import { Memory } from '../../meeting/memory.ts'
-import { peek } from '../../meeting/peek.ts'
-import { dutyWords } from '../../parts/moves.ts'
-import { clockTime } from '../../parts/time.ts'
+import { askMe } from '../api/meeting.ts'
+import { askMeetings } from '../api/team.ts'
+import { Memory } from '../meeting/memory.ts'
+import { peek } from '../meeting/peek.ts'
+import { dutyWords } from '../parts/moves.ts'
+import { clockTime } from '../parts/time.ts'
 
 /** Reading a whole log is worth it for the latest few. */
 const LOOKED_INTO = 6
