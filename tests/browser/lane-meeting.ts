@@ -54,7 +54,7 @@ const plan: DocumentContent<'plan'> = {
     ]
   }),
 }
-export const ON_LANES = { rules, plan }
+const ON_LANES = { rules, plan }
 
 export interface Lanes {
   readonly minutesAfterGreen?: number

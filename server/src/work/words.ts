@@ -4,11 +4,11 @@ import { durationInWords, sentenceOf, type CrewMember } from '@pitlamp/race'
 import type { Ground } from './mapping/ground.ts'
 import { lineOf } from './mapping/mapping.ts'
 
-const NEEDS = {
+const NEEDS: Readonly<Record<string, string>> = {
   post: 'Somebody is at a post all the time, as was asked for here.',
   wall: 'Somebody is at the wall all the time, as was asked for here.',
   bench: 'Somebody is at the bench all the time, as was asked for here.',
-} as const
+}
 
 const DOES = {
   controller: 'drives',
@@ -25,7 +25,7 @@ export function sentencesOf(ids: readonly string[], ground: Ground): readonly st
 
 export function sentenceFor(id: string, ground: Ground): string {
   const [line, of = '', which = ''] = [lineOf(id), ...id.split('/').slice(1)]
-  if (line === 'need') return NEEDS[of as keyof typeof NEEDS] ?? ''
+  if (line === 'need') return NEEDS[of] ?? ''
   if (line === 'pin') return pinned(of, ground)
   if (line === 'wish') return wished(of, which, ground)
   const rule = ground.regulations.rules.find((one) => one.id === line)
@@ -136,7 +136,7 @@ export function paceNotes({ crew }: Ground): readonly string[] {
     : ['Nobody’s pace is written down on Crew: all are taken to be as quick, and no laps are told.']
 }
 
-export function segmentName(id: string, { timeline }: Ground): string {
+function segmentName(id: string, { timeline }: Ground): string {
   const segment = timeline.segments.find((one) => one.id === id)
   return segment?.name ?? (segment ? `segment ${segment.index + 1}` : 'a segment that is gone')
 }

@@ -63,7 +63,7 @@ function personOf(place: number, { between }: Chance): Person {
   }
 }
 
-export function rulesOf({ slots, people }: Size): readonly Rule[] {
+function rulesOf({ slots, people }: Size): readonly Rule[] {
   const fairMs = (slots * SLOT_MS) / people
   return [
     { id: 'continuous', kind: 'continuousDriving', atMostMs: 60 * MINUTE_MS },

@@ -41,7 +41,7 @@ export function expected(problem: Problem, { spans, stops }: Sheet): Expected {
 }
 
 /** Paces of different people are known independently. */
-export function spreadOf(drivers: readonly Person[], each: readonly DriverWorth[]): number {
+function spreadOf(drivers: readonly Person[], each: readonly DriverWorth[]): number {
   const squares = each.map(({ person, lapsPerMs }) => {
     const knownToMs = drivers.find(({ id }) => id === person)?.pace?.knownToMs ?? 0
     return lapsPerMs * lapsPerMs * knownToMs * knownToMs

@@ -30,7 +30,7 @@ export interface Solved {
 }
 
 /** To a hundredth of a lap: what is closer to the bound counts as proved. */
-export const PROVED_WITHIN_LAPS = 0.01
+const PROVED_WITHIN_LAPS = 0.01
 
 /**
  * Rotations are searched as they are: presolved, those measured took up to nine times as long, and about as long at

@@ -14,7 +14,7 @@ export function changeCost(grid: Grid, stint: StintShape): number {
 }
 
 /** A stint over a lane change is a span in each segment. */
-export function changedParts(grid: Grid, { person, from, to }: StintShape): number {
+function changedParts(grid: Grid, { person, from, to }: StintShape): number {
   const slots = grid.slots.slice(from, to).filter(({ isPast }) => !isPast)
   const segments = [...new Set(slots.map(({ segment }) => segment.id))]
   return segments.filter((id) => {

@@ -3,7 +3,7 @@ import type { Person } from '../problem/person.ts'
 import type { Problem } from '../problem/problem.ts'
 import type { Segment } from '../problem/segment.ts'
 
-export const MINUTE_MS = 60_000
+const MINUTE_MS = 60_000
 /** Meeting time of the first green. */
 export const GREEN_AT = 1_000_000_000
 

@@ -27,7 +27,7 @@ export function plannedPeople(ground: Ground): readonly Person[] {
 }
 
 /** None named means all. */
-export function dutiesOf({ duties }: CrewMember): readonly Duty[] {
+function dutiesOf({ duties }: CrewMember): readonly Duty[] {
   return duties.length === 0 ? DUTIES : DUTIES.filter((one) => duties.includes(one))
 }
 

@@ -19,7 +19,7 @@ export function planFrom(ground: Ground, answer: Sheet): Plan {
   }
   const ended = past.map((line) => {
     const on = goingOn.get(line)
-    return written(line, { toMs: on ? on.toMs : Math.min(line.toMs, line.nowMs) })
+    return written(line, on ? on.toMs : Math.min(line.toMs, line.nowMs))
   })
   const taken = new Set(ended.map(({ id }) => id))
   const open = before.filter(({ id }) => !taken.has(id))
@@ -51,18 +51,8 @@ function linesBefore(ground: Ground): readonly Line[] {
   }))
 }
 
-function written(line: Line, ends: { readonly toMs?: number } = {}): PlanSpan {
-  const {
-    id,
-    person,
-    duty,
-    segment,
-    fromMs,
-    toMs = line.toMs,
-    post,
-    lane,
-    pinned,
-  } = { ...line, ...ends }
+function written(line: Line, toMs = line.toMs): PlanSpan {
+  const { id, person, duty, segment, fromMs, post, lane, pinned } = line
   return {
     ...{ id, person, duty, segment, fromMs, toMs },
     ...(post === undefined ? {} : { post }),

@@ -13,7 +13,7 @@ export function plannedWishes(ground: Ground): readonly Wish[] {
 }
 
 /** `wish/<person>/<line>`; the rest without a break has no line. */
-export function wishId(person: string, line: string): string {
+function wishId(person: string, line: string): string {
   return `wish/${person}/${line}`
 }
 

@@ -40,8 +40,10 @@ export class WorkModel {
   constructor(rotation: RotationModel, meeting: () => MeetingPort) {
     this.#rotation = rotation
     this.#meeting = meeting
-    const duties = new Set(rotation.plan.spans.map(({ duty }) => duty))
-    this.duties = (['post', 'wall', 'bench'] as const).filter((one) => duties.has(one))
+    const { spans } = rotation.plan
+    this.duties = (['post', 'wall', 'bench'] as const).filter((one) =>
+      spans.some(({ duty }) => duty === one),
+    )
   }
 
   async begin(want: WorkOut['want']): Promise<void> {

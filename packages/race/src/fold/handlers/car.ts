@@ -13,8 +13,7 @@ export const carHandlers: Handlers<keyof typeof carKinds> = {
   'repairPaused.1': repairPaused,
   'repairFinished.1': repairFinished,
   'faultLeft.1': faultLeft,
-  'partFitted.1': (draft, entry, at) =>
-    draft.car.parts.push({ ...said(entry, at), was: 'fitted' }),
+  'partFitted.1': (draft, entry, at) => draft.car.parts.push({ ...said(entry, at), was: 'fitted' }),
   'partRemoved.1': (draft, entry, at) =>
     draft.car.parts.push({ ...said(entry, at), was: 'removed' }),
   'carExchanged.1': (draft, entry, at) => draft.car.exchanges.push(said(entry, at)),

@@ -1,15 +1,14 @@
 /** Answers → plan documents, before and in a race. */
 import { withDrafts, type Plan } from '@pitlamp/race'
 import { expect, test } from 'vitest'
-import { GREEN, Pressing } from '../../../../packages/race/src/testing/pressing.ts'
-import { PEOPLE } from '../../../../packages/race/src/testing/ids.ts'
-import { MINUTE, smallMeeting } from '../../../../packages/race/src/testing/small-meeting.ts'
-import { saidOf } from '../testing/meant.ts'
-import { groundOf, type Ground } from './ground.ts'
-import { planFrom } from './plan-from.ts'
-import { problemOf } from './problem-of.ts'
-import { PLAIN } from '../testing/meant.ts'
-import { brokenBy } from './verdict.ts'
+import { GREEN, type Pressing } from '../../packages/race/src/testing/pressing.ts'
+import { PEOPLE } from '../../packages/race/src/testing/ids.ts'
+import { MINUTE, smallMeeting } from '../../packages/race/src/testing/small-meeting.ts'
+import { groundOf, type Ground } from '../../server/src/work/mapping/ground.ts'
+import { planFrom } from '../../server/src/work/mapping/plan-from.ts'
+import { problemOf } from '../../server/src/work/mapping/problem-of.ts'
+import { PLAIN, saidOf } from '../../server/src/work/testing/meant.ts'
+import { brokenBy } from '../../server/src/work/mapping/verdict.ts'
 
 const SETTINGS = { ...PLAIN, changeEveryMs: 10 * MINUTE, duties: ['post' as const] }
 
