@@ -22,7 +22,7 @@ it('best is said with proof only', () => {
 
 it('of fewest changes nothing is said about laps', () => {
   expect(sureWords({ as: 'fewestChanges', proof: 'bestOnGrid', gapLaps: 0 })).toBe(
-    'Less cannot change.',
+    'No plan changes less.',
   )
 })
 

@@ -19,11 +19,10 @@ export function sureWords({
   gapLaps,
 }: Pick<Worked, 'as' | 'proof' | 'gapLaps'>): string {
   if (as === 'fewestChanges') {
-    return proof === 'within' ? 'Whether less can change is not known.' : 'Less cannot change.'
+    return proof === 'within' ? 'Whether less can change is not known.' : 'No plan changes less.'
   }
-  if (proof === 'best')
-    return 'The best these rules, wishes and shares allow, with the paces you gave.'
-  if (proof === 'bestOnGrid') return 'The best with stops at these steps, with the paces you gave.'
+  if (proof === 'best') return 'The best these rules, wishes and shares allow.'
+  if (proof === 'bestOnGrid') return 'The best with stops at these steps.'
   if (gapLaps === undefined) return 'How far it is from the best is not known.'
   return `No plan is more than ${lapsWords(Math.max(0.1, gapLaps))} better.`
 }
