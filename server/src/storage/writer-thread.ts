@@ -19,6 +19,11 @@ let waiting: Asked[] = []
 let latest = { markMs: 0, epoch: 0 }
 let busy = false
 let closing = false
+/**
+ * Held until the thread is gone: a statement that is collected while the thread ends takes the process with it
+ * (better-sqlite3 12 on Node 24).
+ */
+let held: Kysely<Tables> | undefined
 
 void start(workerData as WriterSettings)
 
@@ -60,13 +65,13 @@ function say(message: FromWriter): void {
 
 async function open({ file, synchronous, maxPages }: WriterSettings): Promise<Kysely<Tables>> {
   const connection = new Database(file)
-  connection.pragma('journal_mode = WAL')
-  connection.pragma(`synchronous = ${synchronous}`)
-  connection.pragma('foreign_keys = ON')
-  const opened = kyselyOver(connection)
-  await migrate(opened)
-  if (maxPages !== undefined) connection.pragma(`max_page_count = ${String(maxPages)}`)
-  return opened
+  // Not by `pragma`: that makes statements that nobody holds.
+  connection.exec(`pragma journal_mode = WAL; pragma synchronous = ${synchronous};`)
+  connection.exec('pragma foreign_keys = ON')
+  held = kyselyOver(connection)
+  await migrate(held)
+  if (maxPages !== undefined) connection.exec(`pragma max_page_count = ${String(maxPages)}`)
+  return held
 }
 
 function must<T>(value: T | undefined): T {
