@@ -12,11 +12,6 @@ import {
 import type { Tables } from '../tables.ts'
 
 const STATEMENTS_KEPT = 400
-/**
- * Held for as long as the process lives, which opens one store: on Node 24 better-sqlite3 12 may take the process with
- * it when a statement is collected.
- */
-const held: Map<string, Database.Statement>[] = []
 
 export function kyselyOver(file: Database.Database): Kysely<Tables> {
   const database = keepingStatements(file)
@@ -59,7 +54,6 @@ class ImmediateDriver extends SqliteDriver {
 
 function keepingStatements(file: Database.Database): SqliteDatabase {
   const kept = new Map<string, Database.Statement>()
-  held.push(kept)
   return {
     prepare(sql) {
       const known = kept.get(sql)
