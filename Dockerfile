@@ -1,10 +1,12 @@
+# Not a later Node 24: an addon compiled for 24.19 to 24.21 may end the process
+# (https://github.com/nodejs/node/issues/65446).
 # The image: built with everything, run with what the built server needs, as a user that may write nothing but /data.
-FROM node:24-bookworm AS build
+FROM node:24.18.1-bookworm AS build
 WORKDIR /pitlamp
 COPY . .
 RUN npm run prestart && npm prune --omit=dev
 
-FROM node:24-bookworm-slim
+FROM node:24.18.1-bookworm-slim
 ENV NODE_ENV=production PITLAMP_DATA=/data
 WORKDIR /pitlamp
 COPY --from=build /pitlamp/package.json /pitlamp/package-lock.json ./

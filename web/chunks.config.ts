@@ -30,25 +30,32 @@ const STINT: Chunk = {
   ]),
 }
 
-/** The wall, and what takes its place and keeps its verbs: stop, between segments, after the flag. */
-const WALL: Chunk = {
-  name: 'wall',
-  test: within('(packages/race|web)/src', [
+/** What falls due, for the wall's screens and for the line to the server, which sounds it. */
+const DUE: Chunk = {
+  name: 'due',
+  test: within('packages/race/src', [
     'clocks/(after-the-flag|compulsory-repairs|during|energy|fault-clocks|hands-on-car)',
     'clocks/(lights|next-handover|pace|repair-limits|repair-opportunity)',
     'obligations/(calls|car|clock|duties|lights|protests)-due',
     'obligations/obligations',
     'standing/penalties',
     'time/darkness',
+  ]),
+}
+
+/** The wall, and what takes its place and keeps its verbs: stop, between segments, after the flag. */
+const WALL: Chunk = {
+  name: 'wall',
+  test: within('web/src', [
     'parts/(FlagMark|HeaderFacts|RaceHeader|Sheet|UndoBar|Verb|VerbBar)',
     'parts/(fault-press|hands|lamp|recorder|ribbon|said|verb)',
     'screens/wall/(about-penalty|calls|due|energy-shown|facts|faults|lamp-claims|lanes|people)',
-    'screens/wall/(WallHeader|WallSheet|presence|repairs|ribbon-of|stop-to-serve|verb-[a-z-]+|verbs|wall-(may|model|verbs))',
+    'screens/wall/(WallBar|WallHeader|WallSheet|presence|repairs|ribbon-of|stop-to-serve|verb-[a-z-]+|verbs|wall-(may|model|verbs))',
   ]),
 }
 
 /** None takes along what its modules import: most of that is on every page. */
-export const CHUNKS = [TIMELINE, STINT, WALL].map((chunk) => ({
+export const CHUNKS = [TIMELINE, STINT, DUE, WALL].map((chunk) => ({
   ...chunk,
   includeDependenciesRecursively: false,
 }))

@@ -36,6 +36,8 @@ export interface House {
   readonly close: () => Promise<void>
 }
 
+/** What was asked before a stop is answered; a browser's connection that asks nothing does not hold it up. */
+const LINGERING_MS = 1_000
 const FIRST_TEAM = 'Our team'
 
 export async function openHouse(options: HouseOptions): Promise<House> {
@@ -117,7 +119,10 @@ async function openDoors(
   const { host, port, httpsPort } = listening
   await http.listen({ host, port })
   listening.port = (http.server.address() as AddressInfo).port
-  const close = () => void http.server.close()
+  const close = () => {
+    http.server.close()
+    setTimeout(() => http.server.closeAllConnections(), LINGERING_MS).unref()
+  }
   if (!authority || httpsPort === undefined) return { close }
   const { listenSealed } = await import('./https/listen.ts')
   const sealed = await listenSealed({ http, sockets }, authority, { host, port: httpsPort })

@@ -136,7 +136,7 @@ describe('the image', () => {
 
   it('C5: is on Node 24 and not run by root', () => {
     expect(all('FROM').map((from) => from.split(' ')[0])).toEqual([
-      ...['node:24-bookworm', 'node:24-bookworm-slim'],
+      ...['node:24.18.1-bookworm', 'node:24.18.1-bookworm-slim'],
     ])
     expect(all('USER')).toEqual(['node'])
     const [user, command] = ['USER node', 'CMD'].map((start) =>

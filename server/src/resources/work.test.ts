@@ -142,7 +142,7 @@ test('W3 while the solver works everybody else is answered', async () => {
   console.log(
     `answered ${answered}; the loop stood for ${ms(delay.max)} ms at most, mostly ${ms(delay.mean)}`,
   )
-  expect(answered).toBeGreaterThan(20)
+  expect(answered).toBeGreaterThanOrEqual(20)
 }, 60_000)
 
 test('W4 what cannot be worked with is said in a sentence', async () => {

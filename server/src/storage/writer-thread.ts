@@ -20,8 +20,8 @@ let latest = { markMs: 0, epoch: 0 }
 let busy = false
 let closing = false
 /**
- * Held until the thread is gone: a statement that is collected while the thread ends takes the process with it
- * (better-sqlite3 12 on Node 24).
+ * Held until the thread is gone: from Node 24.19 on a statement that is collected while nothing runs may end the
+ * process, where better-sqlite3 12 was compiled for it (https://github.com/nodejs/node/issues/65446).
  */
 let held: Kysely<Tables> | undefined
 

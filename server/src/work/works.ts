@@ -3,9 +3,9 @@ import { availableParallelism } from 'node:os'
 import type { Worker } from 'node:worker_threads'
 import type { WorkLine } from '@pitlamp/contract'
 import type { RecordedEntry } from '@pitlamp/race'
-import type { FromSolver, ToSolver, WorkInput } from './messages.ts'
+import type { FromSolver, SolverSettings, ToSolver, WorkInput } from './messages.ts'
+import { startThread } from '../start-thread.ts'
 import { Queue } from './queue.ts'
-import { startSolverThread } from './start-thread.ts'
 
 export interface Asked {
   readonly team: string
@@ -23,6 +23,7 @@ export interface Begun {
 
 /** The solver looks at the cancel many times a second; a thread that does not end by itself is ended. */
 const PATIENCE_MS = 300
+const SOLVER = { name: 'solver-thread', source: 'work/solver-thread', external: 'highs' } as const
 const OUR_FAULT: WorkLine = {
   ...{ kind: 'notDone', why: 'ourFault' },
   sentences: ['Something went wrong while it was worked out. The plan is as it was.'],
@@ -70,7 +71,8 @@ async function run(
   { work, pages, say }: Asked,
   cancelled: SharedArrayBuffer,
 ): Promise<{ readonly gone: Promise<unknown> }> {
-  const thread = await startSolverThread({ cancelled })
+  const settings: SolverSettings = { cancelled }
+  const thread = await startThread(SOLVER, settings)
   const ended = untilDone(thread, { say, isCancelled: () => isSet(cancelled) })
   const send = (message: ToSolver) => thread.postMessage(message)
   try {

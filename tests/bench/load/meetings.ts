@@ -6,8 +6,8 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import { ENVELOPE_VERSION, type Entry } from '@pitlamp/race'
 import { v7 as uuidV7 } from 'uuid'
+import { Delays } from './delays.ts'
 import { openLine, type Line, type Target } from './line.ts'
-import type { Measured } from './screens.ts'
 
 export interface MeetingsLoad {
   readonly kind: Target['kind']
@@ -27,16 +27,7 @@ const OPEN_AT_ONCE = 25
 const QUIET_MS = 4_000
 
 const load = JSON.parse(process.argv[2] ?? '') as MeetingsLoad
-const sentAt = new Map<string, number>()
-const delays: number[] = []
-
-function heard(ids: readonly string[]): void {
-  const now = performance.now()
-  for (const id of ids) {
-    const sent = sentAt.get(id)
-    if (sent !== undefined) delays.push(now - sent)
-  }
-}
+const delays = new Delays()
 
 interface Screen {
   readonly line: Line
@@ -55,7 +46,7 @@ async function openScreens(): Promise<readonly Screen[]> {
   const screens: Screen[] = []
   for (let from = 0; from < wanted.length; from += OPEN_AT_ONCE) {
     const some = wanted.slice(from, from + OPEN_AT_ONCE).map(async ({ device, target }) => {
-      return { device, line: await openLine(target, heard) }
+      return { device, line: await openLine(target, delays.heard) }
     })
     screens.push(...(await Promise.all(some)))
   }
@@ -91,7 +82,7 @@ async function pressAll(screens: readonly Screen[]): Promise<number> {
     const screen = screens[(n % meetings.length) * devices.length + inMeeting]
     if (!screen) throw new Error('There is no such screen.')
     const entry = entryOf(screen.device)
-    sentAt.set(entry.id, performance.now())
+    delays.sent(entry.id)
     screen.line.press(entry)
   }
   return presses
@@ -102,19 +93,9 @@ await sleep(QUIET_MS)
 process.send?.('pressing')
 const presses = await pressAll(screens)
 const expected = presses * load.devices.length
-const until = performance.now() + LAST_ONES_WITHIN_MS
-while (delays.length < expected && performance.now() < until) await sleep(20)
+await delays.allHeard(expected, LAST_ONES_WITHIN_MS)
 process.send?.('pressed')
 for (const { line } of screens) line.close()
 
-delays.sort((a, b) => a - b)
-const at = (part: number) => delays[Math.floor((delays.length - 1) * part)] ?? Number.NaN
-const measured: Measured = {
-  p50Ms: at(0.5),
-  p99Ms: at(0.99),
-  deliveries: delays.length,
-  expected,
-  presses,
-}
-console.log(JSON.stringify(measured))
+console.log(JSON.stringify(delays.measured(presses, expected)))
 process.exit(0)

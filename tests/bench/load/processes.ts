@@ -8,7 +8,8 @@ import { v7 as uuidV7 } from 'uuid'
 import { join as joinTeam } from '../../device.ts'
 import { startServer } from '../../running-server.ts'
 import type { Target } from './line.ts'
-import type { Load, Measured } from './screens.ts'
+import type { Measured } from './delays.ts'
+import type { Load } from './screens.ts'
 
 export interface Server {
   readonly pid: number

@@ -8,7 +8,7 @@ import { join as joinTeam, type Device } from '../../device.ts'
 import { startServer, type RunningServer } from '../../running-server.ts'
 import type { MeetingsLoad } from './meetings.ts'
 import { cpuMs, lineOf } from './processes.ts'
-import type { Measured } from './screens.ts'
+import type { Measured } from './delays.ts'
 
 export const WHICH = ['bare', 'one', 'two'] as const
 export type Which = (typeof WHICH)[number]

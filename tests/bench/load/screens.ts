@@ -5,6 +5,7 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import { ENVELOPE_VERSION, type Entry } from '@pitlamp/race'
 import { v7 as uuidV7 } from 'uuid'
+import { Delays } from './delays.ts'
 import { openLine, type Line, type Target } from './line.ts'
 
 export interface Load {
@@ -17,36 +18,18 @@ export interface Load {
   readonly seconds: number
 }
 
-export interface Measured {
-  readonly p50Ms: number
-  readonly p99Ms: number
-  readonly deliveries: number
-  readonly expected: number
-  /** Milliseconds since 1970 between which the presses were made. */
-  readonly presses: number
-}
-
 const PRESSERS = 4
 const LAST_ONES_WITHIN_MS = 10_000
 const OPEN_AT_ONCE = 25
 
 const load = JSON.parse(process.argv[2] ?? '') as Load
-const sentAt = new Map<string, number>()
-const delays: number[] = []
-
-function heard(ids: readonly string[]): void {
-  const now = performance.now()
-  for (const id of ids) {
-    const sent = sentAt.get(id)
-    if (sent !== undefined) delays.push(now - sent)
-  }
-}
+const delays = new Delays()
 
 async function openScreens(): Promise<readonly Line[]> {
   const lines: Line[] = []
   while (lines.length < load.screens) {
     const some = Math.min(OPEN_AT_ONCE, load.screens - lines.length)
-    const opened = Array.from({ length: some }, () => openLine(load.target, heard))
+    const opened = Array.from({ length: some }, () => openLine(load.target, delays.heard))
     lines.push(...(await Promise.all(opened)))
   }
   return lines
@@ -73,7 +56,7 @@ async function pressAll(lines: readonly Line[]): Promise<number> {
     const dueAt = startedAt + (n * 1000) / load.pressesASecond
     if (dueAt > performance.now()) await sleep(dueAt - performance.now())
     const entry = entryAt(n)
-    sentAt.set(entry.id, performance.now())
+    delays.sent(entry.id)
     lines[n % PRESSERS]?.press(entry)
   }
   return presses
@@ -85,19 +68,9 @@ await sleep(1_500)
 process.send?.('pressing')
 const presses = await pressAll(lines)
 const expected = presses * load.screens
-const until = performance.now() + LAST_ONES_WITHIN_MS
-while (delays.length < expected && performance.now() < until) await sleep(20)
+await delays.allHeard(expected, LAST_ONES_WITHIN_MS)
 process.send?.('pressed')
 for (const line of lines) line.close()
 
-delays.sort((a, b) => a - b)
-const at = (part: number) => delays[Math.floor((delays.length - 1) * part)] ?? Number.NaN
-const measured: Measured = {
-  p50Ms: at(0.5),
-  p99Ms: at(0.99),
-  deliveries: delays.length,
-  expected,
-  presses,
-}
-console.log(JSON.stringify(measured))
+console.log(JSON.stringify(delays.measured(presses, expected)))
 process.exit(0)

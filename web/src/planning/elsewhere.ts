@@ -45,13 +45,13 @@ export interface Saying {
   readonly nameOf: (person: string) => string
 }
 
-/** `Ida Quill: drives here, post 2 in Lantern Relay, Sat 14:10 to 14:30`; the same words once. */
+/** `Ida Quill: drives here, post 2 in Lantern Relay, Sat 14:10 to 14:30` */
 export function doubledWords(
   own: Timeline,
   others: readonly OtherPlan[],
   { timeZone, nameOf }: Saying,
 ): readonly string[] {
-  const said = others.flatMap(({ name, timeline }) =>
+  return others.flatMap(({ name, timeline }) =>
     doubleBooked(own, timeline).map(({ person, one, other, fromAt, toAt }) => {
       const from = clockTime(fromAt, timeZone, { dayRelativeTo: 0 })
       const to = clockTime(toAt, timeZone, { dayRelativeTo: fromAt })
@@ -59,7 +59,6 @@ export function doubledWords(
       return `${nameOf(person)}: ${here} here, ${there} in ${name}, ${from} to ${to}`
     }),
   )
-  return [...new Set(said)]
 }
 
 function dutyOf({ duty, post }: Timeline['spans'][number]): string {

@@ -10,7 +10,7 @@ import { readsOver } from '../reads/index.ts'
 import { kyselyOver } from './dialect.ts'
 import { lockStore } from './lock.ts'
 import type { WriterSettings } from './messages.ts'
-import { startWriterThread } from './start-thread.ts'
+import { startThread } from '../../start-thread.ts'
 import { Writer, type Mark } from './writer.ts'
 
 export interface SqliteOptions {
@@ -21,11 +21,18 @@ export interface SqliteOptions {
   readonly forTests?: Partial<Omit<WriterSettings, 'file'>>
 }
 
+const WRITER = {
+  name: 'writer-thread',
+  source: 'storage/writer-thread',
+  external: 'better-sqlite3',
+} as const
+
 export async function openSqlite({ file, mark, forTests }: SqliteOptions): Promise<Storage> {
   mkdirSync(dirname(file), { recursive: true })
   const lock = lockStore(file)
   try {
-    const thread = await startWriterThread({ file, synchronous: 'FULL', ...forTests })
+    const settings: WriterSettings = { file, synchronous: 'FULL', ...forTests }
+    const thread = await startThread(WRITER, settings)
     await once(thread, 'message')
     const connection = new Database(file, { readonly: true })
     const db = kyselyOver(connection)
