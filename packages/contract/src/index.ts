@@ -99,4 +99,14 @@ export { takeBackWallSchema, type TakeBackWall } from './http/wall.ts'
 export { personSchema, peopleSchema, type Person } from './http/person.ts'
 export { openDemoSchema, type DemoOf, type OpenDemo } from './http/demo.ts'
 export { settleClockSchema, type SettleClock } from './http/clock.ts'
+export { broughtInSchema, type BroughtIn } from './http/copy.ts'
+export {
+  COPY_LIMIT_BYTES,
+  COPY_VERSION,
+  meetingCopySchema,
+  type MeetingCopy,
+  type Unsent,
+} from './copy/meeting-copy.ts'
+export { readCopy } from './copy/read-copy.ts'
+export { writeCopy } from './copy/write-copy.ts'
 export { meetingTime, serverTime } from './meeting-time.ts'

@@ -10,6 +10,10 @@ export type { Effect, Keep, Pause, Step, SyncEvent } from './log/events.ts'
 export { initialSync } from './log/initial.ts'
 export { step } from './log/step.ts'
 export { savedState, setAsideSentence, unsentCount, view, type SavedState } from './log/view.ts'
+export { isSame } from './log/confirmed.ts'
+export { copyOf } from './copy/copy-of.ts'
+export { mergeCopies, type Merged } from './copy/merge-copies.ts'
+export type { Clash } from './copy/merge-logs.ts'
 export {
   newScreenClock,
   probesWanted,

@@ -86,6 +86,19 @@ export const ROUTES: Readonly<Record<string, WayIn>> = {
     body: ({ meeting: id }) => ({ id, name: 'Another' }),
     stranger: '404 otherMeeting',
   },
+  'POST /api/copies': {
+    who: captain,
+    body: ({ meeting: id, device }) => ({
+      ...{ pitlampCopy: 1, writtenAt: 1, asOf: 1 },
+      device: { id: device, name: 'Another', role: 'captain' },
+      meeting: {
+        ...{ id, name: 'Another', fictional: false, createdAt: 1, lastSeq: 0 },
+        clock: { anchorServerMs: 1, anchorMeetingMs: 1, rate: 1 },
+      },
+      ...{ devices: [], people: [], drafts: [], recorded: [], unsent: [] },
+    }),
+    stranger: '404 otherMeeting',
+  },
   'PUT /api/meetings/:meeting/documents/:document': {
     who: captain,
     at: draft,

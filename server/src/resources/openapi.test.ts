@@ -60,6 +60,7 @@ test('O1 is OpenAPI 3.1 and names every address of the interface', () => {
     'GET /api/tray',
     'PATCH /api/devices/{device}',
     'POST /api/clock/settle',
+    'POST /api/copies',
     'POST /api/demo',
     'POST /api/invites',
     'POST /api/join',

@@ -49,15 +49,17 @@ function problemOf(error: FastifyError, request: FastifyRequest): Problem {
   if (error instanceof Refused) return error.problem
   if (error instanceof NotSaved) return problem('notSaved')
   if (error.validation) return problem('malformedRequest', validationWords(error))
-  if (error.statusCode === 413) return problem(tooMuch(request))
+  if (error.statusCode === 413) return tooMuch(request)
   if (error.statusCode === 429) return problem('tooManyRequests')
   if (error.statusCode === 404) return problem('notFound')
   const ours = error.statusCode === undefined || error.statusCode >= 500
   return ours ? problem('serverFault') : problem('malformedRequest', error.message)
 }
 
-function tooMuch(request: FastifyRequest): Refusal {
-  return request.routeOptions.url?.endsWith('/entries') === true ? 'batchTooLarge' : 'tooLarge'
+function tooMuch({ routeOptions: { url = '', bodyLimit } }: FastifyRequest): Problem {
+  if (url.endsWith('/entries')) return problem('batchTooLarge')
+  if (!url.endsWith('/copies')) return problem('tooLarge')
+  return problem('malformedRequest', `A copy has at most ${String(bodyLimit)} bytes.`)
 }
 
 function validationWords(error: FastifyError): string {

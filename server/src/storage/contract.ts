@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { ACCESS_CASES } from './contract-access.ts'
 import { anEntry, anId, joined, meetingOf, type Bench, type Cases } from './contract-bench.ts'
+import { COPY_CASES } from './contract-copies.ts'
 import { DOCUMENT_CASES } from './contract-documents.ts'
 import { LOG_CASES } from './contract-log.ts'
 import { TRAY_CASES } from './contract-tray.ts'
@@ -23,7 +24,7 @@ export function storageContract(name: string, open: () => Promise<Bench>): void 
 
     const cases = {
       ...{ ...STORE_CASES, ...LOG_CASES, ...ACCESS_CASES, ...DOCUMENT_CASES },
-      ...{ ...TRAY_CASES, ...WALL_CASES },
+      ...{ ...TRAY_CASES, ...WALL_CASES, ...COPY_CASES },
     }
     for (const [title, holds] of Object.entries(cases)) {
       test(title, { timeout: PATIENCE_MS }, () => holds(bench))

@@ -207,6 +207,11 @@ export class Meeting implements MeetingPort {
     return state ?? 'onlyOnThisPage'
   }
 
+  readonly copied = async () =>
+    this.#engine?.copied(this.#log, {
+      ...{ line: this.#line, memory: this.#memory, asOf: this.#clock.read().at },
+    })
+
   may(kind: Kind): boolean {
     return may(this.role, { do: 'record', kind })
   }

@@ -2,7 +2,7 @@
  * What a screen sees of a meeting. `meeting.svelte.ts` implements it over outbox, socket and fold;
  * a screen never knows whether a server is there.
  */
-import type { DeviceReport, WallStanding } from '@pitlamp/contract'
+import type { DeviceReport, MeetingCopy, WallStanding } from '@pitlamp/contract'
 import type { Body, Kind, Role, State } from '@pitlamp/race'
 
 export type Connection =
@@ -106,6 +106,8 @@ export interface MeetingPort {
   saved(entry: string): Saved
   /** Sends again what was set aside: this entry, or all of it. */
   readonly sendAgain?: (entry?: string) => void
+  /** The meeting as this device has it, for a file; nothing while the code for that is not here. */
+  readonly copied?: () => Promise<MeetingCopy | undefined>
   may(kind: Kind): boolean
   holdBy(person: string | undefined): void
   /** Takes an alert or a trouble off this screen; it does not come back. */

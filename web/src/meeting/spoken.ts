@@ -1,3 +1,4 @@
+import { counted } from '@pitlamp/race'
 import type { AlertShown } from './port.ts'
 
 /** `Mandatory stop 2 in 2 minutes`, as it is spoken; a call is spoken as it was written. */
@@ -5,7 +6,7 @@ export function spoken({ label, thresholdMs }: Pick<AlertShown, 'label' | 'thres
   if (thresholdMs === undefined) return label
   if (thresholdMs === 0) return `${label}, now`
   const seconds = Math.round(thresholdMs / 1_000)
-  if (seconds < 60) return `${label} in ${seconds} seconds`
+  if (seconds < 60) return `${label} in ${counted(seconds, 'second')}`
   const minutes = Math.round(seconds / 60)
-  return `${label} in ${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`
+  return `${label} in ${counted(minutes, 'minute')}`
 }

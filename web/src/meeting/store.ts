@@ -1,5 +1,5 @@
 /** What this device keeps in IndexedDB. Rooms are keyed by meeting first, so that a meeting reads as a range. */
-import type { Meeting } from '@pitlamp/contract'
+import type { Draft, Meeting } from '@pitlamp/contract'
 import type { RecordedEntry } from '@pitlamp/race'
 import type { Pending, SetAside } from '@pitlamp/sync'
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
@@ -17,6 +17,8 @@ interface Rooms extends DBSchema {
   counters: { key: [meeting: string, device: string]; value: Counter }
   /** By meeting and alert: when it was heard here. */
   heard: { key: [meeting: string, alert: string]; value: number }
+  /** By meeting and document: as the server last had it. */
+  drafts: { key: [meeting: string, document: string]; value: Draft }
 }
 export interface Counter {
   readonly n: number
@@ -26,7 +28,7 @@ export interface Counter {
 }
 export type Store = IDBPDatabase<Rooms>
 
-const VERSION = 1
+const VERSION = 2
 
 /** Rejects where the browser keeps nothing, as some do in private windows. */
 export async function openStore(name = 'pitlamp'): Promise<Store> {
@@ -40,8 +42,9 @@ export async function openStore(name = 'pitlamp'): Promise<Store> {
         'setAside',
         'counters',
         'heard',
+        'drafts',
       ] as const)
-        database.createObjectStore(room)
+        if (!database.objectStoreNames.contains(room)) database.createObjectStore(room)
     },
     // A newer build in another tab wants to change the rooms: it must not wait for this one.
     blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),

@@ -86,7 +86,8 @@ function keepFresh(
   }
 }
 
-function isSame(ours: Entry, saved: RecordedEntry): boolean {
+/** The same entry to the byte, whatever the server has added to it. */
+export function isSame(ours: Entry, saved: Entry): boolean {
   return (
     ours.body === saved.body &&
     ours.kind === saved.kind &&

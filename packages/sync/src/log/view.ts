@@ -44,8 +44,10 @@ const SENTENCES = {
 } as const
 
 /** Refused by the server, or known beforehand to be. */
-function isRefused({ why }: SetAside): boolean {
-  return isRefusal(why)
+export function isRefused<A extends Pick<SetAside, 'why'>>(
+  aside: A,
+): aside is A & { readonly why: Refusal } {
+  return isRefusal(aside.why)
 }
 
 function isRefusal(why: WhySetAside): why is Refusal {

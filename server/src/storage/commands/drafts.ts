@@ -4,7 +4,7 @@ import type { DocumentName } from '@pitlamp/race'
 import { draftOf } from '../rows.ts'
 import type { DocumentTable } from '../tables.ts'
 import type { Refused } from './access.ts'
-import type { Trx } from './context.ts'
+import type { Done, Trx } from './context.ts'
 import { ownsMeeting } from './meetings.ts'
 
 /** Screens save as somebody draws. Common practice, no source. */
@@ -41,13 +41,47 @@ export async function saveDraft(
     saved_by: input.device,
   }
   const row = { team, meeting, document, ...changed }
+  await put(trx, row)
+  return { draft: draftOf(document, row) }
+}
+
+export interface BringDraftInput {
+  readonly team: string
+  readonly meeting: string
+  readonly device: string
+  readonly draft: Draft
+  readonly nowMs: number
+}
+
+/** A draft out of a copy, with the version it has there. One that is here and not behind it stands. */
+export async function bringDraft(trx: Trx, input: BringDraftInput): Promise<Done> {
+  const { team, meeting, draft } = input
+  const { document, version } = draft
+  const before = await trx
+    .selectFrom('document')
+    .select('version')
+    .where('meeting', '=', meeting)
+    .where('document', '=', document)
+    .executeTakeFirst()
+  if (version <= (before?.version ?? 0)) return 'done'
+  await put(trx, {
+    ...{ team, meeting, document, version },
+    content: JSON.stringify(draft.content),
+    saved_at: draft.savedAt ?? Math.round(input.nowMs),
+    saved_by: input.device,
+  })
+  return 'done'
+}
+
+async function put(trx: Trx, row: DocumentTable): Promise<void> {
+  const { version, content, saved_at, saved_by } = row
+  const changed = { version, content, saved_at, saved_by }
   await trx
     .insertInto('document')
     .values(row)
     .onConflict((conflict) => conflict.columns(['meeting', 'document']).doUpdateSet(changed))
     .execute()
   await keepVersion(trx, row)
-  return { draft: draftOf(document, row) }
 }
 
 /**

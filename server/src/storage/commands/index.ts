@@ -1,5 +1,6 @@
 /** Everything that writes: an async function over an open transaction, so that every database runs the same. */
 import { appendAll, type AppendAnswer, type AppendInput } from './append.ts'
+import { bringIn } from './bring-in.ts'
 import { foundTeam, join, makeInvite } from './access.ts'
 import type { Trx } from './context.ts'
 import { changeDevice, deviceSeen } from './devices.ts'
@@ -23,6 +24,7 @@ const single = {
   takeIn,
   leaveAside,
   createMeeting,
+  bringIn,
   saveDraft,
   savePerson,
   makePlanLink,

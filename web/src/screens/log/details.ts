@@ -1,5 +1,5 @@
 /** What an entry says beyond its few words: the rest of its body, in plain words. One function a kind. */
-import type { Body, Kind, ReadEntry } from '@pitlamp/race'
+import { counted, type Body, type Kind, type ReadEntry } from '@pitlamp/race'
 import { moveWords } from '../../parts/moves.ts'
 import { figure } from '../../parts/time.ts'
 
@@ -57,10 +57,7 @@ const DETAILS: Details = {
   'ruling.1': nothing,
   'scrutineering.1': words,
   'released.1': nothing,
-  'classification.1': ({ standing, lines }) => [
-    standing,
-    lines.length === 1 ? '1 line' : `${lines.length} lines`,
-  ],
+  'classification.1': ({ standing, lines }) => [standing, counted(lines.length, 'line')],
   'handover.1': nothing,
   'inControl.1': ({ person }, { nameOf }) => [nameOf(person)],
   'dutyTaken.1': ({ post }) => [post !== undefined && `post ${post}`],
@@ -93,7 +90,7 @@ const DETAILS: Details = {
     what === 'read'
       ? []
       : [
-          lapsLeft !== undefined && `${lapsLeft} laps left`,
+          lapsLeft !== undefined && `${counted(lapsLeft, 'lap')} left`,
           timeLeftMs !== undefined && `${figure(timeLeftMs)} left`,
         ],
   'workTicked.1': nothing,
