@@ -44,8 +44,8 @@ export type Word =
   | { readonly say: 'missed' }
 
 /**
- * The log is the bus: meeting `meeting` has come to `to`. Where another process wrote it, `from` is `to` and
- * there are no entries: they are read.
+ * The log is the bus: meeting `meeting` has come to `to`. Where `from` is `to` another process wrote it and more
+ * than could be said: there are no entries, they are read.
  */
 export interface News {
   readonly meeting: string

@@ -14,7 +14,8 @@ type Changed = Awaited<ReturnType<Deps['storage']['read']['devicesChangedSince']
 
 /** What there is to do about what others did. */
 export interface Concerns {
-  readonly meetings: () => readonly string[]
+  /** The meetings of the screens here, and how far those were told the log goes. */
+  readonly heads: () => ReadonlyMap<string, number>
   readonly logCameTo: (meeting: string, lastSeq: number) => void
   readonly devicesChanged: (changed: Changed) => void
   readonly screensChanged: (meeting: string) => void
@@ -36,7 +37,7 @@ export function attendTo(
     lookedAt = nowMs
   }
   const lookAtLogs = async () => {
-    for (const { meeting, lastSeq } of await storage.read.headsOf(concerns.meetings())) {
+    for (const { meeting, lastSeq } of await storage.read.logsBeyond(concerns.heads())) {
       concerns.logCameTo(meeting, lastSeq)
     }
   }
@@ -57,7 +58,7 @@ export function attendTo(
     if (word.say === 'presence') concerns.screensChanged(word.meeting)
     if (word.say !== 'missed') return
     look()
-    for (const meeting of concerns.meetings()) concerns.screensChanged(meeting)
+    for (const meeting of concerns.heads().keys()) concerns.screensChanged(meeting)
   })
   beat()
   const timers = [setInterval(look, LOOK_EVERY_MS), setInterval(beat, BEAT_EVERY_MS)]

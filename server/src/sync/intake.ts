@@ -8,10 +8,11 @@ import {
   type AppendResult,
   type Refusal,
 } from '@pitlamp/contract'
-import { bodyLimitBytes, entrySchema, readEntry, type Entry } from '@pitlamp/race'
+import { entrySchema, type Entry } from '@pitlamp/race'
 import type { Deps } from '../deps.ts'
 import { NotSaved } from '../storage/port.ts'
 import type { Holder } from '../storage/reads/access.ts'
+import { faultIn } from './entry-faults.ts'
 
 type Checked = { readonly entry: Entry } | { readonly result: AppendResult }
 
@@ -69,14 +70,8 @@ function check(given: unknown, device: string): Checked {
   if (!parsed.success) return refuse(idOf(given), 'malformed', envelopeWords(parsed.error.issues))
   const entry = parsed.data
   if (entry.device !== device) return refuse(entry.id, 'otherDevice')
-  if (Buffer.byteLength(entry.body) > bodyLimitBytes(entry.kind))
-    return refuse(entry.id, 'tooLarge')
-  // Half a character, or none, cannot be stored byte for byte everywhere.
-  if (!isWellFormed(entry.body) || entry.body.includes('\0'))
-    return refuse(entry.id, 'malformed', 'The body is not Unicode text.')
-  const read = readEntry(entry)
-  if ('unread' in read && read.unread === 'malformed')
-    return refuse(entry.id, 'malformed', read.why)
+  const fault = faultIn(entry)
+  if (fault) return refuse(entry.id, fault.refusal, fault.detail)
   return { entry }
 }
 
@@ -117,8 +112,4 @@ function longestPossible(entries: readonly unknown[]): number {
     bytes += typeof body === 'string' ? ENVELOPE_BYTES + body.length * BYTES_A_CHARACTER : Infinity
   }
   return bytes
-}
-
-function isWellFormed(text: string): boolean {
-  return !/[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/.test(text)
 }

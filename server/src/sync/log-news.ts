@@ -29,9 +29,9 @@ export class LogNews {
     this.#told = told
   }
 
-  /** The meetings that screens are in, as far as is known. */
-  meetings(): readonly string[] {
-    return [...this.#heads.keys()]
+  /** The meetings that screens are in, as far as is known, and how far those were told the log goes. */
+  heads(): ReadonlyMap<string, number> {
+    return this.#heads
   }
 
   /** Where a screen that joins now stands: what was read, or what the others were told, if that is further. */

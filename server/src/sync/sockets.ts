@@ -75,16 +75,7 @@ export interface SocketsStanding {
 }
 
 export function openSockets(deps: Deps, log: Log): Sockets {
-  const io: Io = new Server({
-    transports: ['websocket'],
-    serveClient: false,
-    perMessageDeflate: false,
-    maxHttpBufferSize: MESSAGE_LIMIT_BYTES,
-    pingInterval: PING_EVERY_MS,
-    pingTimeout: PING_PATIENCE_MS,
-    allowRequest: ({ headers }, decide) =>
-      decide(null, isOurs({ host: headers.host, origin: headers.origin }, deps.names)),
-  })
+  const io = serverFor(deps)
   const metrics = deps.measured?.metrics ?? NOT_MEASURED
   const { neighbours } = deps.storage
   const lag = new NewsLag(metrics, () => deps.time.now())
@@ -92,7 +83,10 @@ export function openSockets(deps: Deps, log: Log): Sockets {
     deps,
     log,
     io,
-    news: new LogNews(io, deps.storage.read, (...told) => lag.told(...told)),
+    news: new LogNews(io, deps.storage.read, (...told) => {
+      lag.told(...told)
+      room.writers.wrote(...told)
+    }),
     lag,
     metrics,
     presence: new Presence(io, deps.storage.read, neighbours && new Elsewhere(neighbours, deps)),
@@ -133,17 +127,30 @@ export function openSockets(deps: Deps, log: Log): Sockets {
   }
 }
 
+function serverFor({ names }: Deps): Io {
+  return new Server({
+    transports: ['websocket'],
+    serveClient: false,
+    perMessageDeflate: false,
+    maxHttpBufferSize: MESSAGE_LIMIT_BYTES,
+    pingInterval: PING_EVERY_MS,
+    pingTimeout: PING_PATIENCE_MS,
+    allowRequest: ({ headers }, decide) =>
+      decide(null, isOurs({ host: headers.host, origin: headers.origin }, names)),
+  })
+}
+
 /** What other processes do, as it shows to the screens here. */
 function concernsOf({ io, news, presence }: Room): Concerns {
   return {
-    meetings: () => news.meetings(),
+    heads: () => news.heads(),
     logCameTo: (meeting, to) => news.tell({ meeting, from: to, to, entries: [] }),
     devicesChanged: (changed) => {
       for (const { team, device } of changed) tellIfNews({ io, presence }, team, device)
     },
     screensChanged: (meeting) => presence.changedElsewhere(meeting),
     showAgain: () => {
-      for (const meeting of news.meetings()) presence.changed(meeting)
+      for (const meeting of news.heads().keys()) presence.changed(meeting)
     },
   }
 }

@@ -6,6 +6,7 @@
  * P4  The clock that is set at one is set at the other.
  * P5  A code made at one lets in at the other, and wrong ones count at both.
  * P6  Hints may be lost: what they were about arrives all the same.
+ * P7  Who wrote is known at both.
  */
 import { PROTOCOL_VERSION, type Answer, type Appended, type Push } from '@pitlamp/contract'
 import pg from 'pg'
@@ -169,6 +170,22 @@ test('P6 without any hint a press and a change arrive within seconds, and hints 
   await cutTheLines()
   await captain.ask(`PATCH /api/devices/${phone.id}`, { body: { revoked: true } })
   await cut
+})
+
+test('P7 who wrote at one is named in a welcome of the other, by what is said and without', async () => {
+  const phone = await here.device('crew')
+  const { socket } = await welcomedAt(there, phone)
+  const pushes = pushesTo(socket)
+  const walls = [await here.device('pitWall'), await here.device('pitWall')] as const
+  const from = [await welcomedAt(here, walls[0]), await welcomedAt(here, walls[1])] as const
+  await append(from[0].socket, [walls[0].entry()])
+  await expect.poll(() => pushes.length, { timeout: 5_000 }).toBe(1)
+  await cutTheLines()
+  await append(from[1].socket, [walls[1].entry()])
+  await expect.poll(() => pushes.length, { timeout: 5_000 }).toBe(2)
+  const { welcome } = await welcomedAt(there, phone)
+  const named = welcome.writers?.map(({ device }) => device)
+  expect(named).toEqual(expect.arrayContaining(walls.map(({ id }) => id)))
 })
 
 /** Ends the connections that listen, once there are any: one that was cut is opened again after a moment. */

@@ -21,9 +21,13 @@ export class Writers {
     return reading
   }
 
-  /** Entries that another process wrote are not told here: then the log is gone through again. */
+  /** Where it is not told who wrote, the log is gone through again. */
   hear({ meeting, entries }: News): void {
     if (entries.length === 0) this.#known.delete(meeting)
+    this.wrote(meeting, entries)
+  }
+
+  wrote(meeting: string, entries: News['entries']): void {
     const add = (writers: Set<string>) => {
       for (const { device } of entries) writers.add(device)
     }

@@ -5,6 +5,7 @@
  * T12 The clock that one sets is the other's from its next look on.
  * T13 Nobody follows where the database's clock is moved, and who starts later agrees with those who were there.
  * T14 A process that stood still while the others went on joins them again.
+ * T15 The mark rises by whoever finds it old.
  */
 import { expect, test } from 'vitest'
 import type { KeptTime } from '../storage/commands/server-time.ts'
@@ -124,6 +125,21 @@ test('T14 one that stood still for a while goes by the others’ time again', as
   expect(other.time.now()).toBe(NOON)
   await other.look()
   expect(other.time.now()).toBe(NOON + 60_000)
+})
+
+test('T15 a mark that another has just raised is left as it is', async () => {
+  const { database, process, pass } = aDatabase(NOON)
+  const [one, other] = [await process(), await process()]
+  pass(1_000)
+  await one.look()
+  expect(database.row?.markMs).toBe(NOON + 1_000)
+  pass(500)
+  await other.look()
+  expect(database.row?.markMs).toBe(NOON + 1_000)
+  // 501 ms old: more than half of the second after which it is looked at again.
+  pass(1)
+  await other.look()
+  expect(database.row?.markMs).toBe(NOON + 1_501)
 })
 
 test('T12 a time that is not shared keeps no distance to the machine’s clock', () => {

@@ -5,7 +5,7 @@
  *
  * - A process that starts beside others takes their time over. One that starts alone starts as over a file.
  * - Once a second, and whenever another says that the clock was set, it looks: a later epoch, or another `aheadMs`
- *   than its own, is taken over.
+ *   than its own, is taken over. Whoever finds the mark old raises it, for all of them.
  * - Where the database's clock was moved, each notices it for itself, goes on as before and says how far ahead it
  *   now is; whoever says so last is right, since they all say the same to within their bounds.
  */
@@ -78,7 +78,7 @@ export async function lookAtTime(parts: Shared): Promise<void> {
     await storage.run('keepTime', time.kept())
   }
   const { markMs, epoch } = time.kept()
-  await storage.run('raiseMark', { markMs, epoch })
+  if (markMs - kept.markMs > EVERY_MS / 2) await storage.run('raiseMark', { markMs, epoch })
 }
 
 /**

@@ -1,53 +1,33 @@
 /**
- * Hints between the processes, by NOTIFY on a connection of their own: inside a writing transaction it would
- * make every commit of the database wait for the one before. What is said within a turn goes out at once, and
- * what is said meanwhile with the next.
+ * What the processes say to each other, by NOTIFY on a connection of their own: inside a writing transaction it
+ * would make every commit of the database wait for the one before. What is said within a turn goes out at once,
+ * and what is said meanwhile with the next.
  */
 import type { Line } from './line.ts'
-import type { Word } from '../port.ts'
+import type { News, Word } from '../port.ts'
 
-export const CHANNEL = 'pitlamp'
-/** PostgreSQL takes less than 8,000 bytes; ids and names of words are ASCII. */
-const PAYLOAD_LIMIT = 7_000
+/** Processes that say it in another shape are on another channel, and look for what they do not hear. */
+export const CHANNEL = 'pitlamp_2'
+/** PostgreSQL takes less than 8,000 bytes. */
+const PAYLOAD_LIMIT_BYTES = 7_900
 
-/** Meeting → how far its log has come. */
-type Heads = readonly (readonly [meeting: string, to: number])[]
-interface Message {
-  readonly process: string
-  readonly heads: Heads
-  readonly words: readonly Word[]
-}
-export type Heard = Pick<Message, 'heads' | 'words'>
+/** More entries are longer than that, with what stands around their bodies alone. */
+const ENTRIES_LIMIT = 40
+
+type Said = News | Word
 
 export class Bus {
-  readonly #line: Line
-  readonly #process: string
-  readonly #heads = new Map<string, number>()
-  readonly #words = new Map<string, Word>()
+  readonly #line: Pick<Line, 'query'>
+  /** JSON, so that a word that waits already is said once. */
+  #waiting = new Set<string>()
   #sending = false
 
-  constructor(line: Line, process: string) {
+  constructor(line: Pick<Line, 'query'>) {
     this.#line = line
-    this.#process = process
   }
 
-  sayHead(meeting: string, to: number): void {
-    this.#heads.set(meeting, to)
-    this.#send()
-  }
-
-  say(word: Word): void {
-    this.#words.set(JSON.stringify(word), word)
-    this.#send()
-  }
-
-  /** Undefined for what this process said itself. */
-  read(payload: string): Heard | undefined {
-    const message = JSON.parse(payload) as Message
-    return message.process === this.#process ? undefined : message
-  }
-
-  #send(): void {
+  say(said: Said): void {
+    this.#waiting.add(written(said))
     if (this.#sending) return
     this.#sending = true
     setImmediate(() => void this.#sendAll())
@@ -55,38 +35,40 @@ export class Bus {
 
   /** What cannot be sent is lost: whoever listens looks for itself once a second. */
   async #sendAll(): Promise<void> {
-    while (this.#heads.size > 0 || this.#words.size > 0) {
-      for (const payload of this.#payloads()) {
+    while (this.#waiting.size > 0) {
+      const payloads = payloadsOf(this.#waiting)
+      this.#waiting = new Set()
+      for (const payload of payloads) {
         await this.#line.query('select pg_notify($1, $2)', [CHANNEL, payload]).catch(() => [])
       }
     }
     this.#sending = false
   }
+}
 
-  #payloads(): readonly string[] {
-    const made: string[] = []
-    const waiting = [...this.#heads].map((head) => ({ head })) as {
-      head?: [string, number]
-      word?: Word
-    }[]
-    waiting.push(...[...this.#words.values()].map((word) => ({ word })))
-    this.#heads.clear()
-    this.#words.clear()
-    let heads: (readonly [string, number])[] = []
-    let words: Word[] = []
-    let length = 0
-    const finish = () => {
-      made.push(JSON.stringify({ process: this.#process, heads, words } satisfies Message))
-      ;[heads, words, length] = [[], [], 0]
-    }
-    for (const one of waiting) {
-      const more = JSON.stringify(one).length
-      if (length + more > PAYLOAD_LIMIT) finish()
-      length += more
-      if (one.head) heads.push(one.head)
-      if (one.word) words.push(one.word)
-    }
-    finish()
-    return made
+export function heardIn(payload: string): readonly Said[] {
+  return JSON.parse(`[${payload}]`) as readonly Said[]
+}
+
+/** News that are too long say only how far the log has come. */
+function written(said: Said): string {
+  if ('say' in said) return JSON.stringify(said)
+  const short: News = { ...said, from: said.to, entries: [] }
+  if (said.entries.length > ENTRIES_LIMIT) return JSON.stringify(short)
+  const text = JSON.stringify(said)
+  return Buffer.byteLength(text) < PAYLOAD_LIMIT_BYTES ? text : JSON.stringify(short)
+}
+
+/** As few as they fit into: lists of JSON values. */
+function payloadsOf(texts: Iterable<string>): readonly string[] {
+  const parts: string[][] = []
+  let bytes = Infinity
+  for (const text of texts) {
+    const more = Buffer.byteLength(text) + 1
+    if (bytes + more > PAYLOAD_LIMIT_BYTES) bytes = 0
+    if (bytes === 0) parts.push([])
+    parts.at(-1)?.push(text)
+    bytes += more
   }
+  return parts.map((part) => part.join(','))
 }

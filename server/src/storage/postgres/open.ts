@@ -6,7 +6,7 @@ import type { KeptTime } from '../commands/server-time.ts'
 import { newsOf } from '../news.ts'
 import { OutOfReach, type Neighbours, type News, type Storage, type Word } from '../port.ts'
 import { readsOver, type Reads } from '../reads/index.ts'
-import { Bus, CHANNEL } from './bus.ts'
+import { Bus, CHANNEL, heardIn } from './bus.ts'
 import { kyselyOver, settingsFor } from './connect.ts'
 import { DatabaseClock } from './database-clock.ts'
 import { Line } from './line.ts'
@@ -40,7 +40,7 @@ export async function openPostgres({ url }: PostgresOptions): Promise<Storage> {
   const writer = new PostgresWriter(writes, (answered) => {
     for (const news of newsOf(answered)) {
       for (const listener of ears.news) listener(news)
-      bus.sayHead(news.meeting, news.to)
+      bus.say(news)
     }
   })
   const close = async () => {
@@ -64,24 +64,24 @@ interface Ears {
 }
 
 function lineOver(url: string, ears: Ears) {
-  const process = uuidV7()
   const hear = (payload: string) => {
-    const heard = bus.read(payload)
-    for (const [meeting, to] of heard?.heads ?? []) {
-      for (const listener of ears.news) listener({ meeting, from: to, to, entries: [] })
+    for (const said of heardIn(payload)) {
+      if ('say' in said) for (const listener of ears.words) listener(said)
+      else for (const listener of ears.news) listener(said)
     }
-    for (const word of heard?.words ?? []) for (const listener of ears.words) listener(word)
   }
   const settings = { ...settingsFor(url), ...LINE }
   const line = new Line(settings, async (client) => {
-    client.on('notification', ({ payload }) => payload !== undefined && hear(payload))
-    await listen(client)
+    const own = await listen(client)
+    client.on('notification', ({ processId, payload = '' }) => {
+      if (processId !== own) hear(payload)
+    })
     for (const listener of ears.words) listener({ say: 'missed' })
   })
-  const bus = new Bus(line, process)
+  const bus = new Bus(line)
   const clock = new DatabaseClock()
   const neighbours: Neighbours = {
-    process,
+    process: uuidV7(),
     say: (word) => bus.say(word),
     onWord: (listener) => ears.words.push(listener),
     clocks: clock.clocks,
@@ -91,10 +91,13 @@ function lineOver(url: string, ears: Ears) {
   return { line, bus, neighbours }
 }
 
-async function listen(client: pg.Client): Promise<void> {
+/** @returns by what number the database knows this connection: it hears what it said itself, too */
+async function listen(client: pg.Client): Promise<number | undefined> {
   // Hints need not be on the disk.
   await client.query('set synchronous_commit = off')
   await client.query(`listen ${CHANNEL}`)
+  const { rows } = await client.query<{ own: number }>('select pg_backend_pid() as own')
+  return rows[0]?.own
 }
 
 interface Looked {

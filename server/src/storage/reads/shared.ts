@@ -1,27 +1,19 @@
 /** What the processes over one database have of each other. */
-import type { Kysely } from 'kysely'
+import { sql, type Kysely } from 'kysely'
 import { PROCESS_SILENT_MS } from '../commands/processes.ts'
 import { deviceOf } from '../rows.ts'
 import type { Tables } from '../tables.ts'
 
-const IDS_A_STATEMENT = 1_000
-
 export function sharedReads(db: Kysely<Tables>) {
   return {
-    /** How far the logs of these meetings go. */
-    async headsOf(
-      meetings: readonly string[],
-    ): Promise<readonly { readonly meeting: string; readonly lastSeq: number }[]> {
-      const found: { meeting: string; lastSeq: number }[] = []
-      for (let from = 0; from < meetings.length; from += IDS_A_STATEMENT) {
-        const rows = await db
-          .selectFrom('meeting')
-          .select(['id as meeting', 'last_seq as lastSeq'])
-          .where('id', 'in', meetings.slice(from, from + IDS_A_STATEMENT))
-          .execute()
-        found.push(...rows)
-      }
-      return found
+    /** The meetings whose logs go further than these heads, and how far. Of many hardly any do. */
+    async logsBeyond(heads: ReadonlyMap<string, number>) {
+      const known = JSON.stringify(Object.fromEntries(heads))
+      const { rows } = await sql<{ readonly meeting: string; readonly lastSeq: number }>`
+        select id as meeting, last_seq as "lastSeq"
+        from jsonb_each_text(${known}::jsonb) as known join meeting on id = known.key
+        where last_seq > known.value::bigint`.execute(db)
+      return rows
     },
 
     /** Devices that a captain or the wall changed since, by server time. */
