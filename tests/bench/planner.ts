@@ -1,10 +1,11 @@
 /**
  * Rotations worked out: named instances of `rotations/`, medians over the seeds 1 … n. `PLANNER_SEEDS` sets n, 20 by
  * itself; `PLANNER_ONLY` names the parts to run. Ratios are to the plain person-by-slot model on the same instances in
- * the same run.
+ * the same run. Two small instances are worked out before anything is timed: a solver just loaded is slower, since
+ * the engine compiles it while it runs.
  */
 import loadHighs from 'highs'
-import { explain, plan, replan, without, type Answer, type Problem } from '@pitlamp/planner'
+import { explain, plan, replan, type Answer, type Problem } from '@pitlamp/planner'
 import {
   chosenStops,
   colliding,
@@ -12,12 +13,21 @@ import {
   somebodyGone,
   type Size,
 } from './rotations/instance.ts'
+import { loopRows } from './rotations/loop.ts'
 import { solvePlain } from './rotations/plain.ts'
-import { median, rounded, type Row } from './row.ts'
+import { ruleRows } from './rotations/rule-rows.ts'
+import { timed, timeRow, type Timed } from './rotations/timed.ts'
+import { rounded, type Row } from './row.ts'
 
 const SEEDS = Array.from({ length: Number(process.env['PLANNER_SEEDS'] ?? 20) }, (_, n) => n + 1)
 /** Nothing here may take longer; what does is printed as what it had by then. */
 const LIMIT_SECONDS = 60
+/** None of those that are timed. */
+const WARM_UP_SEEDS = [-1, 0]
+
+/** Few and not for long, so that the rules of all kinds end within minutes. */
+const RULE_SEEDS = 5
+const RULE_SECONDS = 20
 
 const FIXED: readonly (readonly [Size, goalMs: number | null])[] = [
   [{ slots: 12, people: 4 }, null],
@@ -26,11 +36,14 @@ const FIXED: readonly (readonly [Size, goalMs: number | null])[] = [
   [{ slots: 96, people: 10 }, 2_500],
 ]
 
+type Part = () => readonly Row[] | Promise<readonly Row[]>
+
 export async function bench(): Promise<readonly Row[]> {
   const solver = await loadHighs()
   const options = { solver, limitSeconds: LIMIT_SECONDS }
+  for (const seed of WARM_UP_SEEDS) plan(fixedStops({ slots: 24, people: 6 }, seed), options)
   const solved = (of: Problem) => timed(() => plan(of, options))
-  const parts: Readonly<Record<string, () => readonly Row[]>> = {
+  const parts: Readonly<Record<string, Part>> = {
     fixed: () => FIXED.flatMap(([size, goal]) => fixedRows(size, goal)),
     chosen: () =>
       [
@@ -39,7 +52,8 @@ export async function bench(): Promise<readonly Row[]> {
       ].flat(),
     again: () => againRows(),
     collision: () => collisionRows(),
-    rules: () => ruleRows(),
+    rules: () => ruleRows(SEEDS.slice(0, RULE_SEEDS), { solver, limitSeconds: RULE_SECONDS }),
+    loop: () => loopRows(),
   }
 
   function fixedRows({ slots, people }: Size, goalMs: number | null): readonly Row[] {
@@ -77,52 +91,10 @@ export async function bench(): Promise<readonly Row[]> {
     return [timeRow('24 slots × 6 people, why not', { runs, goalMs: 1_500 })]
   }
 
-  /** What each rule adds: the instance with all of them against that without the one. */
-  function ruleRows(): readonly Row[] {
-    const all = SEEDS.map((seed) => fixedStops({ slots: 24, people: 6 }, seed))
-    const whole = all.map(solved)
-    return (all[0]?.rules ?? []).map(({ id, kind }) => {
-      const runs = all.map((one) => solved(without(one, [id])))
-      const figure = `24 × 6 with all rules (baseline: without ${id}, ${kind})`
-      return timeRow(figure, { runs: whole, goalMs: null, plain: runs })
-    })
-  }
-
   const only = process.env['PLANNER_ONLY']?.split(',') ?? Object.keys(parts)
-  return only.flatMap((name) => parts[name]?.() ?? [])
-}
-
-interface Timed<T = unknown> {
-  readonly ms: number
-  readonly answer: T
-}
-
-function timed<T>(work: () => T): Timed<T> {
-  const began = performance.now()
-  const answer = work()
-  return { ms: performance.now() - began, answer }
-}
-
-interface Times {
-  readonly runs: readonly Timed[]
-  readonly goalMs: number | null
-  readonly plain?: readonly Timed[]
-}
-
-/** The worst may take three times as long as the median is to. */
-function timeRow(figure: string, { runs, goalMs, plain }: Times): Row {
-  const all = runs.map(({ ms }) => ms)
-  const [value, worst] = [median(all), Math.max(...all)]
-  const baseline = plain ? median(plain.map(({ ms }) => ms)) : null
-  return {
-    figure: `${figure}; worst ${rounded(worst)} ms`,
-    value: rounded(value),
-    unit: 'ms',
-    baseline: baseline === null ? null : rounded(baseline),
-    ratio: baseline === null ? null : rounded(value / baseline),
-    goal: goalMs === null ? 'shown' : `at most ${goalMs}, worst ${3 * goalMs}`,
-    met: goalMs === null || (value <= goalMs && worst <= 3 * goalMs),
-  }
+  const rows: Row[] = []
+  for (const name of only) rows.push(...((await parts[name]?.()) ?? []))
+  return rows
 }
 
 const MOST_GAP_LAPS = 4

@@ -71,6 +71,19 @@ test('S2: 24 segments of 55 min among six are four each, 220 min', async () => {
   expect(minutesEach(plan)).toEqual(times(6, () => 220))
 })
 
+test('S2: five who all drive cannot have the same number of whole segments', async () => {
+  const all: Rule = { id: 'all', kind: 'numberOfDrivers', value: { atLeast: 5 } }
+  const rules = [...sanremo.rules, equalSegments, all]
+  const [said] = await saidOf(meantOf({ ...sanremo, rules, people: crew(5) }))
+  if (said?.kind !== 'impossible') throw new Error(`It is ${said?.kind}.`)
+  // 24 ÷ 5 is no whole number.
+  expect(said.giveUp).toHaveLength(1)
+  expect(said.collide).toEqual([
+    'All drivers have the same number of segments.',
+    'At least 5 drivers drive in the race.',
+  ])
+})
+
 test('S2: with a stop in each segment five have 264 min each', async () => {
   const equal: Rule = { id: 'equal', kind: 'equalShare', value: { of: 'time' } }
   const stops = times(24, (place) => [place + 1, 44] as const)

@@ -3,7 +3,8 @@
  * how far it can be from the best is told by the linear relaxation of the whole fine grid, and nothing more is claimed.
  */
 import { mayStopAt } from './grid/slots.ts'
-import { dataOf, run, solve, type SolveOptions } from './linear/solve.ts'
+import { solveInTurn } from './in-turn.ts'
+import { relax, type SolveOptions } from './linear/solve.ts'
 import { answerOf, type Answer, type Planned } from './answer/answer.ts'
 import type { Problem } from './problem/problem.ts'
 import { build } from './rotation/build.ts'
@@ -21,10 +22,10 @@ export function isLong({ segments }: Problem): boolean {
 /** For problems without faults. */
 export function planLong(problem: Problem, options: SolveOptions): Answer {
   const coarse = build(onCoarseGrid(problem))
-  const first = answerOf(coarse, solve(coarse.model, { ...options, gapLaps: options.gapLaps ?? 1 }))
+  const first = answerOf(coarse, solveInTurn(coarse, { ...options, gapLaps: options.gapLaps ?? 1 }))
   if (first.kind !== 'planned' || options.shouldStop?.()) return first
   const fine = build(around(problem, first))
-  const second = answerOf(fine, solve(fine.model, { ...options, gapLaps: options.gapLaps ?? 1 }))
+  const second = answerOf(fine, solveInTurn(fine, { ...options, gapLaps: options.gapLaps ?? 1 }))
   const best = second.kind === 'planned' && second.worthLaps >= first.worthLaps ? second : first
   const boundLaps = Math.max(best.worthLaps, relaxedBound(problem, options))
   return { ...best, boundLaps, gapLaps: boundLaps - best.worthLaps, proof: 'within' }
@@ -53,11 +54,6 @@ function around(problem: Problem, { stops }: Planned): Problem {
 
 /** Of the whole fine grid; infinite where the relaxation was stopped. */
 function relaxedBound(problem: Problem, options: SolveOptions): number {
-  const { model } = build(problem)
-  const data = { ...dataOf(model, options.solver), integrality: undefined }
-  return options.solver.withModel(data, (native) => {
-    native.options.set({ output_flag: true, log_to_console: false })
-    const { status, objective } = run(native, options, true)
-    return status === 'optimal' ? objective : Infinity
-  })
+  const { status, objective } = relax(build(problem).model, options)
+  return status === 'optimal' ? objective : Infinity
 }

@@ -40,7 +40,7 @@ export function explain(problem: Problem, options: SolveOptions): Why {
     const collide = smallest(tagsOf(model), check)
     if (check.hasStopped()) return { kind: 'stopped' }
     if (!collide) return { kind: 'possible' }
-    const giveUp = collide.length === 0 ? [] : fewest(model, collide, { check, options })
+    const giveUp = collide.length === 0 ? [] : fewest(model, collide, { check, options, problem })
     if (!giveUp || check.hasStopped()) return { kind: 'stopped' }
     const inOrder = (ids: readonly string[]) =>
       [...problem.rules, ...problem.pins].map(({ id }) => id).filter((id) => ids.includes(id))
@@ -81,8 +81,10 @@ const WIDE = 100_000
 function smallest(tags: readonly string[], check: Checker): readonly string[] | undefined {
   const isLinear = !check.isPossible(tags, true)
   const kept = isLinear ? halved([], tags, (some) => check.isPossible(some, true)) : tags
-  if (!isLinear && check.isPossible(tags, false)) return undefined
-  return halved([], kept, (some) => check.isPossible(some, false))
+  if (!check.isPossible(kept, false))
+    return halved([], kept, (some) => check.isPossible(some, false))
+  // Freed rows leave what one rule does to another's: a relief that comes early cuts a rest.
+  return isLinear ? halved([], tags, (some) => check.isPossible(some, false)) : undefined
 }
 
 type IsPossible = (tags: readonly string[]) => boolean
@@ -102,6 +104,7 @@ function halved(
 }
 
 interface Means {
+  readonly problem: Problem
   readonly check: Checker
   readonly options: SolveOptions
 }
@@ -110,7 +113,7 @@ interface Means {
 function fewest(
   model: LinearModel,
   collide: readonly string[],
-  { check, options }: Means,
+  { check, options, problem }: Means,
 ): readonly string[] | undefined {
   const tags = tagsOf(model)
   for (const one of collide) {
@@ -120,7 +123,20 @@ function fewest(
   const { status, values } = solve(elasticOf(model), { ...options, gapLaps: 0.9 })
   if (status === 'infeasible') return []
   if (status !== 'optimal' || !values) return undefined
-  return tags.filter((_, place) => isOn(values, model.columns.length + place))
+  const found = tags.filter((_, place) => isOn(values, model.columns.length + place))
+  return andWhatFollows(problem, found, options)
+}
+
+/** A rule that is given up takes with it what it made room for, a post say: whoever is kept there has to go as well. */
+function andWhatFollows(
+  problem: Problem,
+  giveUp: readonly string[],
+  options: SolveOptions,
+): readonly string[] | undefined {
+  const left = explain(without(problem, giveUp), options)
+  if (left.kind === 'possible') return giveUp
+  if (left.kind !== 'collision') return undefined
+  return left.giveUp.length === 0 ? [] : [...giveUp, ...left.giveUp]
 }
 
 interface Checker {

@@ -1,7 +1,8 @@
 /** The rotation worked out: the run model of a mixed-integer program, over slots between stops. */
 import { answerOf, type Answer } from './answer/answer.ts'
 import { isLong, planLong } from './chosen.ts'
-import { solve, type SolveOptions } from './linear/solve.ts'
+import type { SolveOptions } from './linear/solve.ts'
+import { solveInTurn } from './in-turn.ts'
 import { faultsOf } from './problem/faults.ts'
 import type { Problem } from './problem/problem.ts'
 import { build } from './rotation/build.ts'
@@ -12,5 +13,5 @@ export function plan(problem: Problem, options: SolveOptions): Answer {
   if (faults.length > 0) return { kind: 'faulty', faults }
   if (isLong(problem)) return planLong(problem, options)
   const rotation = build(problem)
-  return answerOf(rotation, solve(rotation.model, options))
+  return answerOf(rotation, solveInTurn(rotation, options))
 }

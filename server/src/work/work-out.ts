@@ -97,7 +97,7 @@ function offer(job: Job, as: Worked['as'], answer: Answer): void {
   }
 }
 
-/** What breaks a rule is never offered. A long rest is planned as a wish: missed, it cannot be kept with the others. */
+/** What breaks a rule is never offered. */
 function judged(job: Job, as: Worked['as'], answer: Planned): void {
   const { ground, tools } = job
   const plan = planFrom(ground, answer)
@@ -106,19 +106,10 @@ function judged(job: Job, as: Worked['as'], answer: Planned): void {
     tools.say(workedOf(job, { as, answer, plan }))
     return
   }
-  const missed = broken.filter(({ kind }) => kind === 'restBlock')
   const sentences = broken.map(({ clause, sentence }) =>
     clause ? `${clause}: ${sentence}` : sentence,
   )
-  if (missed.length === broken.length) {
-    const giveUp = [
-      ...sentencesOf(
-        missed.flatMap(({ rule = '' }) => rule),
-        ground,
-      ),
-    ]
-    tools.say({ kind: 'impossible', giveUp, collide: giveUp, people: sentences })
-  } else tools.say({ kind: 'notDone', why: 'ourFault', sentences })
+  tools.say({ kind: 'notDone', why: 'ourFault', sentences })
 }
 
 interface Worth {

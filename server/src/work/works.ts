@@ -1,5 +1,6 @@
 /** Work for teams, each in a thread of its own that ends with it. */
 import { availableParallelism } from 'node:os'
+import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { Worker } from 'node:worker_threads'
 import type { WorkLine } from '@pitlamp/contract'
 import type { RecordedEntry } from '@pitlamp/race'
@@ -76,7 +77,12 @@ async function run(
   const ended = untilDone(thread, { say, isCancelled: () => isSet(cancelled) })
   const send = (message: ToSolver) => thread.postMessage(message)
   try {
-    for await (const page of pages()) send({ page })
+    // A store that answers at once would hold everybody up from here to the last page.
+    await nextTurn()
+    for await (const page of pages()) {
+      send({ page })
+      await nextTurn()
+    }
     send({ work })
     await ended
   } catch (error) {

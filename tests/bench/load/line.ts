@@ -4,7 +4,8 @@ import type { Entry } from '@pitlamp/race'
 import { WebSocket } from 'ws'
 
 export interface Line {
-  readonly press: (entry: Entry) => void
+  /** Some at once are one message to ours. */
+  readonly press: (...entries: readonly Entry[]) => void
   readonly close: () => void
 }
 
@@ -31,7 +32,9 @@ function openBare(
   return new Promise((resolve, reject) => {
     socket.once('error', reject).once('open', () =>
       resolve({
-        press: (entry) => socket.send(JSON.stringify(entry)),
+        press: (...entries) => {
+          for (const entry of entries) socket.send(JSON.stringify(entry))
+        },
         close: () => socket.terminate(),
       }),
     )
@@ -49,8 +52,8 @@ function openPitlamp(target: Target, heard: (ids: readonly string[]) => void): P
   const hello = { protocol: PROTOCOL_VERSION, meeting, after: 0 }
   let asked = 1
   const line: Line = {
-    press(entry) {
-      const message = ['append', { meeting, entries: [entry] }]
+    press(...entries) {
+      const message = ['append', { meeting, entries }]
       socket.send(`42${asked++}${JSON.stringify(message)}`)
     },
     close: () => socket.terminate(),

@@ -77,6 +77,11 @@ export function betweenMs({ problem, slots }: Grid, slot: Slot): number {
   return Math.max(0, slot.fromAt - before.toAt)
 }
 
+/** What one person drives at most: every segment, and what counts in between. */
+export function mostDrivenMs(grid: Grid): number {
+  return grid.slots.reduce((sum, slot) => sum + betweenMs(grid, slot), grid.raceMs)
+}
+
 /** Milliseconds two stretches share. */
 export function sharedMs(one: Stretch, other: Stretch): number {
   return Math.max(0, Math.min(one.toAt, other.toAt) - Math.max(one.fromAt, other.fromAt))

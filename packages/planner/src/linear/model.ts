@@ -22,6 +22,8 @@ export interface Row {
 export interface LinearModel {
   readonly columns: readonly Column[]
   readonly rows: readonly Row[]
+  /** What the objective begins from. */
+  readonly offset?: number
 }
 
 export interface ToAdd {

@@ -21,6 +21,17 @@ export interface SolveOptions {
   readonly shouldStop?: () => boolean
 }
 
+export interface SearchOptions extends SolveOptions {
+  /** Values of a plan that is known already. */
+  readonly start?: Float64Array
+  readonly presolve?: 'on' | 'off'
+}
+
+export interface Relaxed extends Solved {
+  /** What a plan in which a column is not as it is here is worth less, at least. */
+  readonly dear: Float64Array
+}
+
 export interface Solved {
   /** `stopped`: by a limit or a cancel, with or without values. */
   readonly status: 'optimal' | 'stopped' | 'infeasible'
@@ -30,7 +41,7 @@ export interface Solved {
 }
 
 /** To a hundredth of a lap: what is closer to the bound counts as proved. */
-const PROVED_WITHIN_LAPS = 0.01
+export const PROVED_WITHIN_LAPS = 0.01
 
 /**
  * Rotations are searched as they are: presolved, those measured took up to nine times as long, and about as long at
@@ -38,8 +49,7 @@ const PROVED_WITHIN_LAPS = 0.01
  */
 export function solve(
   model: LinearModel,
-  options: SolveOptions,
-  presolve: 'on' | 'off' = 'off',
+  { start, presolve = 'off', ...options }: SearchOptions,
 ): Solved {
   const { solver } = options
   return solver.withModel(dataOf(model, solver), (native) => {
@@ -51,7 +61,30 @@ export function solve(
       ...{ mip_rel_gap: 0, mip_abs_gap: options.gapLaps ?? PROVED_WITHIN_LAPS },
       ...(options.limitSeconds === undefined ? {} : { time_limit: options.limitSeconds }),
     })
+    if (start) native.setSolution({ colValue: start })
     return run(native, options)
+  })
+}
+
+/** More columns than this are solved from the inside, which takes a sixth of the time of going from corner to corner. */
+const MANY_COLUMNS = 10_000
+/** How far from the optimum that ends, which is added to the bound. */
+const INSIDE_BY_LAPS = 0.001
+
+/** Without whole numbers. */
+export function relax(model: LinearModel, options: SolveOptions): Relaxed {
+  const { solver } = options
+  const data = { ...dataOf(model, solver), integrality: undefined }
+  const isLarge = model.columns.length > MANY_COLUMNS
+  return solver.withModel(data, (native) => {
+    native.options.set({
+      ...{ output_flag: true, log_to_console: false },
+      ...(isLarge && { solver: 'ipm', run_crossover: 'off' }),
+    })
+    const solved = run(native, options, true)
+    const { colDual } = native.getSolution()
+    const objective = solved.objective + (isLarge ? INSIDE_BY_LAPS : 0)
+    return { ...solved, objective, dear: Float64Array.from(colDual, Math.abs) }
   })
 }
 
@@ -59,18 +92,17 @@ export function solve(
 export function run(native: Model, options: SolveOptions, isLinear = false): Solved {
   const { solver, onProgress, shouldStop } = options
   const { callbackType, modelStatus } = solver.constants
+  const { simplexInterrupt, ipmInterrupt, mipInterrupt } = callbackType
+  const stop = (event: { interrupt(): void }) => {
+    if (shouldStop?.()) event.interrupt()
+    return undefined
+  }
   native.run({
     ...(onProgress && {
       [callbackType.mipLogging]: ({ data }: { data: MipData }) => tell(data, onProgress),
     }),
-    ...(shouldStop && {
-      [isLinear ? callbackType.simplexInterrupt : callbackType.mipInterrupt]: (event: {
-        interrupt(): void
-      }) => {
-        if (shouldStop()) event.interrupt()
-        return undefined
-      },
-    }),
+    ...(shouldStop &&
+      (isLinear ? { [simplexInterrupt]: stop, [ipmInterrupt]: stop } : { [mipInterrupt]: stop })),
   })
   const status = native.getModelStatus()
   if (status === modelStatus.infeasible || status === modelStatus.unboundedOrInfeasible) {
@@ -105,7 +137,10 @@ function tell(data: MipData, onProgress: (progress: Progress) => void): undefine
   })
 }
 
-export function dataOf({ columns, rows }: LinearModel, { constants, infinity }: Highs): ModelData {
+export function dataOf(
+  { columns, rows, offset = 0 }: LinearModel,
+  { constants, infinity }: Highs,
+): ModelData {
   const starts = [0]
   const indices: number[] = []
   const values: number[] = []
@@ -122,6 +157,7 @@ export function dataOf({ columns, rows }: LinearModel, { constants, infinity }: 
   return {
     numCols: columns.length,
     numRows: rows.length,
+    offset,
     sense: constants.objectiveSense.maximize,
     colCost: columns.map(({ cost }) => cost),
     colLower: columns.map(({ lower }) => bounded(lower)),

@@ -57,10 +57,11 @@ function addFlow(rotation: Rotation, person: string): void {
 
 /** Two stints of one driver that follow on are one, unless a change with oneself begins a new one. */
 function apart(rotation: Rotation): void {
-  const { grid, model } = rotation
-  if (rotation.restKeepsApart) return
-  for (const { index, isPast } of grid.slots) {
+  const { grid, model, restKeepsApart } = rotation
+  for (const { index, isPast, begins } of grid.slots) {
     if (!grid.goesOnAt[index] || isPast || mayFollowOneself(grid, index)) continue
+    // A lane change may be as long as the rest.
+    if (restKeepsApart && begins !== 'laneChange') continue
     for (const { id } of grid.drivers) {
       const both = [...rotation.endsOf(id, index), ...rotation.startsOf(id, index)]
       if (both.length > 1) model.row(both, { atMost: 1 })

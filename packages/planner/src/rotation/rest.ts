@@ -27,14 +27,11 @@ interface Taken extends Stint {
 }
 
 function addSums({ grid, model }: Rotation, taken: readonly Taken[], tag: string): void {
-  for (const { index } of grid.slots) {
-    const here = taken.filter(({ from, until }) => from <= index && index < until)
-    if (here.length > 1)
-      model.row(
-        here.map(({ column }): Term => [column, 1]),
-        { atMost: 1, tag },
-      )
+  const all = grid.slots.map((): Term[] => [])
+  for (const { from, until, column } of taken) {
+    for (const here of all.slice(from, until)) here.push([column, 1])
   }
+  for (const here of all) if (here.length > 1) model.row(here, { atMost: 1, tag })
 }
 
 function addFlow({ grid, model }: Rotation, taken: readonly Taken[], tag: string): void {

@@ -36,10 +36,15 @@ export class Rotation {
   allDrive = false
   /** What may be done at a stop to be made, by its slot. */
   readonly tasks = new Map<number, Map<string, number>>()
+  /** Columns of the other duties. */
+  readonly duties = new Set<number>()
   /** Columns that the past has decided, and what they are worth at least. */
   readonly past = new Map<number, number>()
   /** Whoever was at the controller as the past ended: exactly one of these comes true. */
   readonly #open: Stint[] = []
+  readonly #of = new Map<string, Stint[]>()
+  readonly #covering = new Map<number, Stint[]>()
+  #slotsCovered = 0
   readonly #begin = new Map<string, Stint[]>()
   readonly #end = new Map<string, Stint[]>()
   readonly #driving = new Map<string, number>()
@@ -55,14 +60,16 @@ export class Rotation {
 
   /** Stints cover so many slots that sums over them would be the larger model. */
   get isLong(): boolean {
-    const covered = this.stints.reduce((sum, { from, to }) => sum + to - from, 0)
-    return covered > LONG_SLOTS * this.stints.length
+    return this.#slotsCovered > LONG_SLOTS * this.stints.length
   }
 
   addStint(shape: StintShape, cost: number): void {
     const column = this.model.column({ cost })
     const stint = { ...shape, column }
     this.stints.push(stint)
+    this.#slotsCovered += shape.to - shape.from
+    push(this.#of, shape.person.id, stint)
+    for (let slot = shape.from; slot < shape.to; slot += 1) push(this.#covering, slot, stint)
     push(this.#begin, key(shape.person.id, shape.from), stint)
     push(this.#end, key(shape.person.id, shape.to), stint)
     if (shape.isPast) this.fromPast(column, 1)
@@ -85,7 +92,7 @@ export class Rotation {
   }
 
   stintsOf(person: string): readonly Stint[] {
-    return this.stints.filter((stint) => stint.person.id === person)
+    return this.#of.get(person) ?? []
   }
 
   setDriving(person: string, slot: number, column: number): void {
@@ -100,7 +107,7 @@ export class Rotation {
 
   /** Stints in which a slot lies. */
   covering(slot: number): readonly Stint[] {
-    return this.stints.filter(({ from, to }) => from <= slot && slot < to)
+    return this.#covering.get(slot) ?? []
   }
 
   setHeld(place: Place, who: { person: string; slot: number }, column: number): void {
@@ -163,6 +170,15 @@ export class Rotation {
     return column
   }
 
+  /** What every total of somebody's driving is a multiple of; 0 where it is anything. */
+  stepMs({ id }: Person): number {
+    if (!this.grid.problem.counting.stops && this.waits.size > 0) return 0
+    return this.stintsOf(id).reduce(
+      (step, { drivenMs }) => greatestCommonDivisor(step, drivenMs),
+      0,
+    )
+  }
+
   /** A row of a rule: what the past has broken already is held to that, and no further. */
   row(terms: readonly Term[], { atLeast, atMost, tag }: ToAdd): void {
     const past = terms.filter(([column]) => this.past.has(column))
@@ -198,6 +214,10 @@ export class Rotation {
   }
 }
 
+function greatestCommonDivisor(one: number, other: number): number {
+  return other === 0 ? one : greatestCommonDivisor(other, one % other)
+}
+
 export function key(person: string, slot: number): string {
   return `${slot} ${person}`
 }
@@ -206,7 +226,7 @@ function heldKey({ duty, post }: Place, person: string, slot: number): string {
   return `${slot} ${person} ${duty} ${post ?? ''}`
 }
 
-function push<T>(map: Map<string, T[]>, at: string, one: T): void {
+function push<K, T>(map: Map<K, T[]>, at: K, one: T): void {
   const before = map.get(at)
   if (before) before.push(one)
   else map.set(at, [one])

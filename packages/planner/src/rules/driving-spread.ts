@@ -1,4 +1,4 @@
-import { MINUTE_MS } from '../grid/grid.ts'
+import { MINUTE_MS, mostDrivenMs } from '../grid/grid.ts'
 import type { RuleKind } from './rule-kind.ts'
 
 /** Whoever drives most against whoever drives least, of those who drive. */
@@ -11,7 +11,7 @@ export interface DrivingSpread {
 export const drivingSpread: RuleKind<DrivingSpread> = {
   rows: ({ id: tag, atMostMs }, rotation) => {
     const { grid, model } = rotation
-    const all = grid.raceMs / MINUTE_MS
+    const all = mostDrivenMs(grid) / MINUTE_MS
     const [least, most] = [model.part({ upper: Infinity }), model.part({ upper: Infinity })]
     for (const person of grid.drivers) {
       const total = rotation.totalMinutes(person)

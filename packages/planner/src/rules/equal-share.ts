@@ -1,5 +1,5 @@
-import { MINUTE_MS } from '../grid/grid.ts'
-import { times, type Term } from '../linear/model.ts'
+import { MINUTE_MS, type Grid } from '../grid/grid.ts'
+import type { Term } from '../linear/model.ts'
 import type { Rotation } from '../rotation/rotation.ts'
 import { segmentsDriven } from './driving-segments.ts'
 import type { RuleKind } from './rule-kind.ts'
@@ -75,29 +75,58 @@ function boundsOf({ tolerance, toleranceMs }: EqualShare, runMs: number, drivers
   return { least: Math.max(0, ...least), most: Math.min(...most) }
 }
 
-/** Whole numbers compared as thousandths of all of them, for whichever number of drivers it is. */
+/**
+ * Whole numbers compared as thousandths of all of them, for whichever number of drivers it is. How many each has, the
+ * fewest, the most and all of them are whole columns of their own: so that 24 among five are seen to be none at once.
+ */
 function ofSegments(
   { id: tag, tolerance = 0 }: EqualShare,
   rotation: Rotation,
   among: Among,
 ): void {
   const { grid, model } = rotation
-  const each = grid.drivers.map((person) => segmentsDriven(rotation, person, tag))
-  const all = each.flat()
-  grid.drivers.forEach((person, place) => {
-    const mine = each[place] ?? []
-    for (const [drivers, column] of among) {
-      const [high, low] = [1_000 + tolerance, 1_000 - tolerance]
-      const free = 1_000 * drivers * mine.length
-      const over = [...times(mine, 1_000 * drivers), ...times(all, -high), [column, free] as const]
-      model.row(over, { atMost: free, tag })
-      const owed = low * all.length
-      const under = [...times(mine, 1_000 * drivers), ...times(all, -low)]
-      const unless = [
-        [column, -owed],
-        [rotation.drives(person), -owed],
-      ] as const
-      model.row([...under, ...unless], { atLeast: -2 * owed, tag })
-    }
+  const [least, upper] = segmentsInAll(grid)
+  const [fewest, most] = [model.column({ upper }), model.column({ upper })]
+  const each = grid.drivers.map((person): Term => {
+    const count = model.column({ upper })
+    const mine = segmentsDriven(rotation, person, tag)
+    model.row([...mine, [count, -1]], { atLeast: 0, atMost: 0, tag })
+    model.row(between([count, most]), { atMost: 0, tag })
+    const unless = [rotation.drives(person), -upper] as const
+    model.row([...between([count, fewest]), unless], { atLeast: -upper, tag })
+    return [count, 1]
   })
+  const all = model.column({ lower: least, upper })
+  model.row([...each, [all, -1]], { atLeast: 0, atMost: 0, tag })
+  const [high, low] = [1_000 + tolerance, 1_000 - tolerance]
+  for (const [drivers, column] of among) {
+    const [free, owed] = [1_000 * drivers * upper, low * upper]
+    const over = [
+      [most, 1_000 * drivers],
+      [all, -high],
+      [column, free],
+    ] as const
+    model.row(over, { atMost: free, tag })
+    const under = [
+      [fewest, 1_000 * drivers],
+      [all, -low],
+      [column, -owed],
+    ] as const
+    model.row(under, { atLeast: -owed, tag })
+  }
+}
+
+function between([one, other]: readonly [number, number]): readonly Term[] {
+  return [
+    [one, 1],
+    [other, -1],
+  ]
+}
+
+/** Of all drivers together: one for each segment still to be driven, or as many as may change in all of them. */
+function segmentsInAll({ problem, slots, drivers }: Grid): readonly [least: number, most: number] {
+  const inEach = problem.segments.map((one) => slots.filter((s) => s.segment === one && s.runs))
+  const least = inEach.filter((some) => some.some(({ isPast }) => !isPast)).length
+  const most = inEach.map((some) => Math.min(some.length, drivers.length))
+  return [least, most.reduce((sum, one) => sum + one, 0)]
 }

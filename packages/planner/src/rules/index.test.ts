@@ -63,6 +63,12 @@ describe('driving', () => {
       { segments: halves },
     ],
     ['no spread', [{ id, kind: 'drivingSpread', atMostMs: 0 }, both], 380],
+    [
+      'no spread, and one alone over a lane change that counts',
+      [{ id, kind: 'drivingSpread', atMostMs: 0 }],
+      400,
+      { segments: halves, counting: { ...withOneself, laneChanges: true } },
+    ],
     ['a spread of two quarters', [{ id, kind: 'drivingSpread', atMostMs: minutes(30) }, both], 390],
     ['a quarter at a time', [quarter], 380],
     ['a quarter at a time, oneself again', [quarter], 400, { counting: withOneself }],

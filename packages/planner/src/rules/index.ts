@@ -22,6 +22,7 @@ import { mayNot, type MayNot } from './may-not.ts'
 import { numberOfChanges, type NumberOfChanges } from './number-of-changes.ts'
 import { numberOfDrivers, type NumberOfDrivers } from './number-of-drivers.ts'
 import { relief, type Relief } from './relief.ts'
+import { restBlock, type RestBlock } from './rest-block.ts'
 import { rollingDriving, type RollingDriving } from './rolling-driving.ts'
 import type { Bars, RuleKind } from './rule-kind.ts'
 import { runningBetweenStops, type RunningBetweenStops } from './running-between-stops.ts'
@@ -53,6 +54,7 @@ export type Rule =
   | NumberOfChanges
   | NumberOfDrivers
   | Relief
+  | RestBlock
   | RollingDriving
   | RunningBetweenStops
   | StintsEach
@@ -83,6 +85,7 @@ const KINDS: { readonly [K in Rule['kind']]: RuleKind<Extract<Rule, { kind: K }>
   numberOfChanges,
   numberOfDrivers,
   relief,
+  restBlock,
   rollingDriving,
   runningBetweenStops,
   stintsEach,

@@ -67,6 +67,10 @@ function keeps(rule: Rule, sketch: Sketch, problem: Problem): boolean {
     }
     case 'relief':
       return true
+    case 'restBlock':
+      return problem.people
+        .filter(({ categories }) => rule.who === undefined || categories.includes(rule.who))
+        .every(({ id }) => hasRest(rule, id, sketch))
     case 'driverChange':
       return (
         rule.where === 'anywhere' ||
@@ -75,6 +79,29 @@ function keeps(rule: Rule, sketch: Sketch, problem: Problem): boolean {
     default:
       return keepsStops(rule, sketch, problem)
   }
+}
+
+/** Tried at every beginning: the window's, the race's, and the end of every slot. */
+function hasRest(
+  { atLeastMs, windows, marshallingIsRest }: Rule & { kind: 'restBlock' },
+  person: string,
+  { slots, drivers, posts }: Sketch,
+): boolean {
+  const [raceAt, overAt] = [slots[0]?.fromAt ?? 0, slots.at(-1)?.toAt ?? 0]
+  const hasDuty = [...drivers, ...posts].includes(person)
+  const busy = slots.filter(
+    (_, at) => drivers[at] === person || (!marshallingIsRest && posts[at] === person),
+  )
+  return (
+    !hasDuty ||
+    (windows ?? [{ fromAt: raceAt, toAt: overAt }]).some(({ fromAt, toAt }) =>
+      [fromAt, raceAt, ...slots.map((one) => one.toAt)].some((at) => {
+        const end = at + atLeastMs
+        const isIn = at >= Math.max(fromAt, raceAt) && end <= Math.min(toAt, overAt)
+        return isIn && busy.every((one) => one.toAt <= at || one.fromAt >= end)
+      }),
+    )
+  )
 }
 
 function keepsStops(rule: Rule, sketch: Sketch, problem: Problem): boolean {

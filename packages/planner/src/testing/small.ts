@@ -107,7 +107,10 @@ const DRIVING: readonly [Make, ...Make[]] = [
     of: 'time',
     toleranceMs: minutes(5 * between(1, 4)),
   }),
-  () => ({ id, kind: 'equalShare', of: 'segments' }),
+  ({ between }) => ({
+    ...{ id, kind: 'equalShare', of: 'segments' },
+    tolerance: 250 * between(0, 2),
+  }),
   ({ between }) => ({ id, kind: 'continuousDriving', atMostMs: minutes(5 * between(4, 12)) }),
   ({ between }) => ({ id, kind: 'continuousDriving', atLeastMs: minutes(5 * between(2, 6)) }),
   ({ between }) => ({ id, kind: 'stintsEach', atLeast: between(1, 2), atMost: between(2, 3) }),
@@ -168,6 +171,18 @@ const DRIVING: readonly [Make, ...Make[]] = [
     duty: 'controller',
     segments: [`segment-${between(0, 0)}`],
   }),
+  ({ between }) => ({
+    ...{ id, kind: 'restBlock', atLeastMs: minutes(5 * between(3, 10)) },
+    marshallingIsRest: between(0, 1) === 1,
+  }),
+  ({ between }, [one]) => {
+    const fromAt = (one?.startsAt ?? 0) + minutes(5 * between(0, 4))
+    const windows = [{ fromAt, toAt: fromAt + minutes(5 * between(4, 16)) }]
+    return {
+      ...{ id, kind: 'restBlock', atLeastMs: minutes(5 * between(2, 8)), windows },
+      marshallingIsRest: between(0, 1) === 1,
+    }
+  },
 ]
 
 const POSTS: readonly Make[] = [

@@ -1,4 +1,4 @@
-import { MINUTE_MS } from '../grid/grid.ts'
+import { MINUTE_MS, mostDrivenMs } from '../grid/grid.ts'
 import type { AnyWish, WishKind } from './wish-kind.ts'
 
 /** No more than so much driving, in the whole race. */
@@ -13,7 +13,7 @@ export const noMoreThan: WishKind<NoMoreThan> = {
     if (!driver) return
     const missed = rotation.model.column({ cost: -laps })
     const total = rotation.totalMinutes(driver)
-    const over = Math.max(0, rotation.grid.raceMs - atMostMs) / MINUTE_MS
+    const over = Math.max(0, mostDrivenMs(rotation.grid) - atMostMs) / MINUTE_MS
     rotation.row(
       [
         [total, 1],

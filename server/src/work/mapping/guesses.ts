@@ -19,7 +19,5 @@ export const IN_AND_OUT_MS = 15_000
 export const DUTY_CHANGE_LAPS = 0.2
 /** What keeping a wish is worth, in laps. */
 export const WISH_LAPS = 5
-/** The same where a rule stands behind it: dearer than anything laps can bring. */
-export const DEMANDED_LAPS = 500
 /** A line of a plan is the same where both its ends moved by no more than this. */
 export const SAME_WITHIN_MS = 60_000

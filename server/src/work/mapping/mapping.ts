@@ -1,13 +1,11 @@
 /** How a kind of rule becomes one of the planner's: a row for each kind, or why there is none. */
-import type { Rule as Planned, Wish } from '@pitlamp/planner'
+import type { Rule as Planned } from '@pitlamp/planner'
 import { known, type NotKnownYet, type RuleKind, type RuleOf } from '@pitlamp/race'
 import type { Ground } from './ground.ts'
 
 export type Mapping<K extends RuleKind = RuleKind> =
   /** Nothing while what it takes is not known yet. */
   | { readonly rules: (rule: RuleOf<K>, ground: Ground) => readonly Planned[] }
-  /** Kept as something everybody wishes for dearly; whether it was kept is judged afterwards. */
-  | { readonly wishes: (rule: RuleOf<K>, ground: Ground) => readonly Wish[] }
   | { readonly notPlanned: string }
 
 export type Mappings<K extends RuleKind> = { readonly [Kind in K]: Mapping<Kind> }

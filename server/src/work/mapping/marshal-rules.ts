@@ -2,8 +2,7 @@
 import type { Rule } from '@pitlamp/planner'
 import { hoursOfClock, known, type RuleKind, type RuleOf } from '@pitlamp/race'
 import type { Ground } from './ground.ts'
-import { DEMANDED_LAPS } from './guesses.ts'
-import { pieceOf, type Mappings } from './mapping.ts'
+import { ofWhom, type Mappings } from './mapping.ts'
 import { postsWanted } from './posts.ts'
 
 type Marshals = Extract<
@@ -39,18 +38,14 @@ export const MARSHALS: Mappings<Marshals> = {
   mayNotDo: {
     rules: ({ id, value: { who, duty } }) => [{ id, kind: 'mayNot', who, duty }],
   },
-  /** Off all duty, which is stricter than need be where marshalling is rest; of several nights the longest. */
   restBlock: {
-    wishes: ({ id, value }, ground) => {
-      const lengthMs = known(value.atLeastMs)
-      const window = windowOf(value, ground)
-      if (lengthMs === undefined || !window) return []
-      return ground.crew.people
-        .filter(({ categories = [] }) => isOf(categories, value.who))
-        .map((person) => ({
-          ...{ id: pieceOf(id, person.id), kind: 'blockOff', person: person.id, lengthMs },
-          ...{ laps: DEMANDED_LAPS, ...window },
-        }))
+    rules: ({ id, kind, value }, ground) => {
+      const atLeastMs = known(value.atLeastMs)
+      const windows = windowsOf(value, ground)
+      if (atLeastMs === undefined || windows === 'notKnownYet') return []
+      const marshallingIsRest = known(value.marshalling) === 'isRest'
+      const within = windows ? { windows } : {}
+      return [{ id, kind, ...ofWhom(value.who), atLeastMs, ...within, marshallingIsRest }]
     },
   },
 }
@@ -64,20 +59,15 @@ function sitOut({ id, value }: RuleOf<'sitOutDuty'>, ground: Ground): readonly R
   return posts ? postsWanted({ id, count: posts, segments: sitOuts }, ground) : []
 }
 
-function isOf(categories: readonly string[], who: string | undefined): boolean {
-  return who === undefined || categories.some((one) => one.toLowerCase() === who.toLowerCase())
-}
-
-function windowOf(value: RuleOf<'restBlock'>['value'], { timeline, regulations }: Ground) {
+/** None where no hours are named: anywhere in the race. */
+function windowsOf(value: RuleOf<'restBlock'>['value'], { timeline, regulations }: Ground) {
+  if (value.from === undefined && value.to === undefined) return undefined
   const [first, last] = [timeline.segments[0], timeline.segments.at(-1)]
-  if (!first || !last) return undefined
-  const race = { fromAt: first.startsAt, toAt: last.endsAt ?? last.startsAt }
-  if (value.from === undefined && value.to === undefined) return race
   const [from, to] = [known(value.from), known(value.to)]
   const [fromMs, toMs] = [from ?? to, to ?? from]
   const { midnightAt } = regulations
-  if (midnightAt === undefined || fromMs === undefined || toMs === undefined) return undefined
-  return [...hoursOfClock({ midnightAt, fromMs, toMs }, race)]
-    .sort((a, b) => b.toAt - b.fromAt - (a.toAt - a.fromAt))
-    .at(0)
+  if (midnightAt === undefined || fromMs === undefined || toMs === undefined) return 'notKnownYet'
+  if (!first || !last) return []
+  const race = { fromAt: first.startsAt, toAt: last.endsAt ?? last.startsAt }
+  return hoursOfClock({ midnightAt, fromMs, toMs }, race)
 }

@@ -87,14 +87,20 @@ function isLike(line: TimelineSpan, { person, duty, segment, post }: Span): bool
   return isSame && line.post === post
 }
 
-/** Stops that were made or missed stay as they were planned; a chosen one takes the id of the nearest it replaces. */
+/**
+ * Stops that were made or missed stay as they were planned, and given ones but for what is done there; a chosen one
+ * takes the id of the nearest it replaces.
+ */
 function stopsFrom(ground: Ground, { stops }: Sheet): PlanStop[] {
   const nowMs = new Map(ground.timeline.segments.map((one) => [one.id, cameToMs(one, ground)]))
   const isPast = ({ segment, atMs }: PlanStop) => atMs <= (nowMs.get(segment) ?? -1)
   const past = ground.plan.stops.filter((stop) => ground.isRace && isPast(stop))
-  const given = stops.flatMap(({ given }) => (given === undefined ? [] : [given]))
-  const kept = ground.plan.stops.filter((stop) => given.includes(stop.id) && !past.includes(stop))
-  const open = ground.plan.stops.filter((stop) => !past.includes(stop) && !kept.includes(stop))
+  const given = new Map(stops.map((stop) => [stop.given, stop]))
+  const ahead = ground.plan.stops.filter((stop) => !past.includes(stop))
+  const kept = ahead
+    .filter(({ id }) => given.has(id))
+    .map((stop): PlanStop => ({ ...taskOf(given.get(stop.id)), ...stop }))
+  const open = ahead.filter(({ id }) => !given.has(id))
   const fresh = freshIds('x', ground.plan.stops)
   const chosen = stops
     .filter((stop) => stop.given === undefined)
@@ -103,13 +109,16 @@ function stopsFrom(ground: Ground, { stops }: Sheet): PlanStop[] {
         .filter((one) => one.segment === segment)
         .sort((a, b) => Math.abs(a.atMs - atMs) - Math.abs(b.atMs - atMs))[0]
       if (near) open.splice(open.indexOf(near), 1)
-      const does = task ?? near?.task
       return {
         ...{ id: near?.id ?? fresh(), segment, atMs, mandatory },
-        ...(does === undefined ? {} : { task: does }),
+        ...taskOf(task === undefined ? near : { task }),
       }
     })
   return [...past, ...kept, ...chosen]
+}
+
+function taskOf(of: { readonly task?: string } | undefined): Pick<PlanStop, 'task'> {
+  return of?.task === undefined ? {} : { task: of.task }
 }
 
 function freshIds(prefix: string, lines: readonly { readonly id: string }[]): () => string {

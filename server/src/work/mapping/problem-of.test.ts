@@ -119,31 +119,48 @@ test('a line that is kept is a pin, and a duty nobody has a rule for is wanted w
   expect(rules).toEqual([{ id: 'need/wall', kind: 'dutyWanted', duty: 'wall', count: 1 }])
 })
 
-test('wishes are what people asked for, and a long rest for everybody is wished for dearly', () => {
+test('a relief that comes early is kept from when the post is its own', () => {
+  const spans = (['Ana', 'Cem'] as const).map((_, place) => ({
+    ...{ id: `p${place}`, person: personId(2 * place), duty: 'post' as const, segment: 's1' },
+    // 0 to 30 min, and from 5 min before.
+    ...{ fromMs: place * 25 * MINUTE, toMs: (place + 1) * 30 * MINUTE },
+    pinned: true as const,
+  }))
+  const value = { before: true, byMs: 5 * MINUTE }
+  const kept = (rules: Rule[]) => problem({ spans, rules }).pins
+  const [ana, cem] = kept([{ id: 'r', kind: 'relief', value }])
+  expect(ana).toMatchObject({ fromMs: 0, toMs: 30 * MINUTE })
+  expect(cem).toMatchObject({ fromMs: 30 * MINUTE, toMs: 60 * MINUTE })
+  expect(kept([])[1]).toMatchObject({ fromMs: 25 * MINUTE })
+})
+
+test('wishes are what people asked for', () => {
   const [ana = { name: '' }, ...others] = people
   const wishList = [{ id: 'w1', kind: 'notAtEnd' as const, which: 'first' as const }]
-  const { wishes } = problem({
-    people: [{ ...ana, wishList }, ...others],
-    rules: [
-      {
-        id: 'rest',
-        kind: 'restBlock',
-        value: { who: 'novice', atLeastMs: HOUR, marshalling: 'isRest' },
-      },
-    ],
-  })
-  expect(wishes).toEqual([
+  expect(problem({ people: [{ ...ana, wishList }, ...others] }).wishes).toEqual([
     {
-      id: `wish/${personId(0)}/w1`,
-      kind: 'notAtEnd',
-      person: personId(0),
-      which: 'first',
-      laps: 5,
-    },
-    {
-      ...{ id: `rest/${personId(0)}`, kind: 'blockOff', person: personId(0), laps: 500 },
-      // 60 + 5 + 40 min.
-      ...{ lengthMs: HOUR, fromAt: 0, toAt: 105 * MINUTE },
+      ...{ id: `wish/${personId(0)}/w1`, kind: 'notAtEnd', person: personId(0) },
+      ...{ which: 'first', laps: 5 },
     },
   ])
+})
+
+test('a long rest lies anywhere in the race, or in each night', () => {
+  const value = { who: 'novice', atLeastMs: HOUR, marshalling: 'notKnownYet' as const }
+  const rest = { id: 'rest', kind: 'restBlock' as const }
+  const planned = { ...rest, who: 'novice', atLeastMs: HOUR, marshallingIsRest: false }
+  expect(mapped({ ...rest, value })).toEqual([planned])
+  const night = { ...rest, value: { ...value, from: HOUR, to: 0.5 * HOUR } }
+  // Nobody knows yet when midnight is.
+  expect(mapped(night)).toEqual([])
+  const meant = meantOf({ segments: [60, 40], people, rules: [night] })
+  const rules = meant.drafts.rules && { ...meant.drafts.rules, midnightAt: 20 * MINUTE }
+  const ground = groundOf({ ...meant, drafts: { ...meant.drafts, rules } })
+  if (!ground) throw new Error('There is no ground.')
+  // Green is 20 min before midnight: the night before ends 30 min after it, the next begins 1 h after it; 60 + 5 + 40 min.
+  const windows = [
+    { fromAt: 0, toAt: 50 * MINUTE },
+    { fromAt: 80 * MINUTE, toAt: 105 * MINUTE },
+  ]
+  expect(problemOf(ground, PLAIN).rules).toEqual([{ ...planned, windows }])
 })

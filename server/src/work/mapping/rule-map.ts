@@ -1,5 +1,5 @@
 /** Every kind of rule. A kind without a row does not compile. */
-import type { Rule as Planned, Wish } from '@pitlamp/planner'
+import type { Rule as Planned } from '@pitlamp/planner'
 import type { Rule, RuleKind } from '@pitlamp/race'
 import { DRIVING } from './driving-rules.ts'
 import type { Ground } from './ground.ts'
@@ -14,13 +14,6 @@ export function plannedRules(ground: Ground): readonly Planned[] {
   return ground.regulations.rules.flatMap((rule) => {
     const mapping = mappingOf(rule)
     return 'rules' in mapping ? mapping.rules(rule, ground) : []
-  })
-}
-
-export function demandedWishes(ground: Ground): readonly Wish[] {
-  return ground.regulations.rules.flatMap((rule) => {
-    const mapping = mappingOf(rule)
-    return 'wishes' in mapping ? mapping.wishes(rule, ground) : []
   })
 }
 

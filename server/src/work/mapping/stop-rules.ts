@@ -79,11 +79,11 @@ export const STOPS: Mappings<Stops> = {
   },
 }
 
-/** A window that is over was served or missed, and nothing that is planned changes that. */
+/** A window that is over in the race was served or missed, and nothing that is planned changes that. */
 function isAhead(
   { segment: name, toMs }: { readonly segment: string; readonly toMs: number },
   ground: Ground,
 ): boolean {
   const segment = ground.timeline.segments.find(({ id }) => id === name)
-  return segment !== undefined && toMs > cameToMs(segment, ground)
+  return segment !== undefined && (!ground.isRace || toMs > cameToMs(segment, ground))
 }

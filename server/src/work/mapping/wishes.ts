@@ -3,13 +3,9 @@ import type { Wish } from '@pitlamp/planner'
 import type { CrewMember, PersonWish } from '@pitlamp/race'
 import type { Ground } from './ground.ts'
 import { WISH_LAPS } from './guesses.ts'
-import { demandedWishes } from './rule-map.ts'
 
 export function plannedWishes(ground: Ground): readonly Wish[] {
-  return [
-    ...ground.crew.people.flatMap((member) => wishesOf(member, ground)),
-    ...demandedWishes(ground),
-  ]
+  return ground.crew.people.flatMap((member) => wishesOf(member, ground))
 }
 
 /** `wish/<person>/<line>`; the rest without a break has no line. */

@@ -22,9 +22,15 @@ export interface Given {
   readonly lanes?: readonly (number | 'sitOut')[]
   readonly people: readonly (Partial<Crew['people'][number]> & { readonly name: string })[]
   readonly rules?: readonly Rule[]
-  /** Segment and minute. */
-  readonly stops?: readonly (readonly [segment: number, minute: number])[]
+  /** Segment and minute, and what is not as usual about it. */
+  readonly stops?: readonly (readonly [
+    segment: number,
+    minute: number,
+    of?: Partial<Plan['stops'][number]>,
+  ])[]
   readonly spans?: Plan['spans']
+  /** Of hours of the clock. */
+  readonly midnightAt?: number
 }
 
 export function personId(place: number): string {
@@ -41,14 +47,18 @@ export function meantOf(given: Given): Meant {
       ...(lanes[place] === undefined ? {} : { lane: lanes[place] }),
     },
   ])
-  const stops = (given.stops ?? []).map(([segment, minute], place) => ({
+  const stops = (given.stops ?? []).map(([segment, minute, of], place) => ({
     ...{ id: `t${place + 1}`, segment: `s${segment}`, atMs: minute * MINUTE, mandatory: true },
+    ...of,
   }))
   return {
     recorded: emptyState,
     now: 0,
     drafts: {
-      rules: { name: 'A race', timeZone: 'UTC', programme, rules: [...rules] },
+      rules: {
+        ...{ name: 'A race', timeZone: 'UTC', programme, rules: [...rules] },
+        ...(given.midnightAt === undefined ? {} : { midnightAt: given.midnightAt }),
+      },
       crew: { people: people.map((one, place) => ({ id: personId(place), duties: [], ...one })) },
       plan: { spans: given.spans ?? [], stops, captain: CAPTAINS_DEFAULTS },
     },

@@ -1,0 +1,79 @@
+/**
+ * Driving first, then the other duties around it. Laps are driven; who stands at the posts hardly moves them. So the
+ * best driving is searched as if nobody were needed anywhere else, and the other duties are laid around it. Each by
+ * itself has a bound, and no rotation is worth more than both together: only what ties one to the other was left out.
+ * Where the two reach that, it is proved; where they do not, the whole is searched.
+ */
+import type { Column, LinearModel, Row } from './linear/model.ts'
+import { solveNarrowed } from './linear/narrowed.ts'
+import { partOf, type Part } from './linear/part.ts'
+import { PROVED_WITHIN_LAPS, relax, solve, type Solved, type SolveOptions } from './linear/solve.ts'
+import type { Rotation } from './rotation/rotation.ts'
+
+export function solveInTurn(rotation: Rotation, options: SolveOptions): Solved {
+  const { model } = rotation
+  if (rotation.duties.size === 0) return solveNarrowed(model, options)
+  const driving = drivingAlone(rotation)
+  const first = solveNarrowed(driving, withoutIncumbents(options))
+  if (first.status === 'infeasible') return first
+  if (!first.values || options.shouldStop?.()) return solveNarrowed(model, options)
+  const second = dutiesAround(rotation, driving.toWhole(first.values), options)
+  const bound = first.bound + dutiesBound(rotation, options)
+  const { gapLaps = PROVED_WITHIN_LAPS } = options
+  if (second.values && bound - second.objective <= gapLaps + ROUNDING) return { ...second, bound }
+  return solveNarrowed(model, { ...options, start: second.values })
+}
+
+/** The bound goes for the whole, since other duties only cost; what is found is no rotation yet. */
+function withoutIncumbents({ onProgress, ...options }: SolveOptions): SolveOptions {
+  if (!onProgress) return options
+  return { ...options, onProgress: ({ boundLaps }) => onProgress({ boundLaps }) }
+}
+
+function drivingAlone({ model, duties }: Rotation): Part {
+  const rows = model.rows.filter(({ terms }) => !terms.some(([column]) => duties.has(column)))
+  const unread = unreadBy(model, rows)
+  const isRead = ({ terms }: Row) => !terms.some(([column]) => unread.has(column))
+  return partOf(
+    model,
+    (column) => (duties.has(column) || unread.has(column) ? 0 : undefined),
+    rows.filter(isRead),
+  )
+}
+
+/** Names for sums, in no row but the one that says what they are. */
+function unreadBy({ columns }: LinearModel, rows: readonly Row[]): ReadonlySet<number> {
+  const uses = new Int32Array(columns.length)
+  for (const { terms } of rows) for (const [column] of terms) uses[column] = (uses[column] ?? 0) + 1
+  const isName = ({ whole, cost }: Column, at: number) => !whole && cost === 0 && uses[at] === 1
+  return new Set(columns.flatMap((column, at) => (isName(column, at) ? [at] : [])))
+}
+
+function dutiesAround(
+  { model, stints, stops, waits }: Rotation,
+  first: Float64Array,
+  options: SolveOptions,
+): Solved {
+  const driving = new Set([
+    ...stints.map(({ column }) => column),
+    ...stops.values(),
+    ...waits.values(),
+  ])
+  const around = partOf(model, (column) =>
+    driving.has(column) ? Math.round(first[column] ?? 0) : undefined,
+  )
+  const solved = solve(around, options)
+  return { ...solved, ...(solved.values && { values: around.toWhole(solved.values) }) }
+}
+
+/** What the other duties cost at least, whoever drives: a whole number of changes. */
+function dutiesBound({ model, duties, grid }: Rotation, options: SolveOptions): number {
+  const rows = model.rows.filter(({ terms }) => terms.every(([column]) => duties.has(column)))
+  const alone = partOf(model, (column) => (duties.has(column) ? undefined : 0), rows)
+  const { objective } = relax(alone, options)
+  const { dutyChangeLaps } = grid.problem
+  if (dutyChangeLaps === 0) return 0
+  return -dutyChangeLaps * Math.ceil(-objective / dutyChangeLaps - ROUNDING)
+}
+
+const ROUNDING = 1e-6
