@@ -26,8 +26,22 @@ export class Refused extends Error {
   }
 }
 
-export async function join(url: string, code: string, name: string): Promise<Device> {
-  const id = uuidV7()
+export function join(url: string, code: string, name: string): Promise<Device> {
+  return joinAs(url, { code, name, id: uuidV7() })
+}
+
+/** The same device, with another key: the server that gave it the first one is gone. */
+export function joinAgain({ url, name, id }: Device, code: string): Promise<Device> {
+  return joinAs(url, { code, name, id })
+}
+
+interface Joining {
+  readonly code: string
+  readonly name: string
+  readonly id: string
+}
+
+async function joinAs(url: string, { code, name, id }: Joining): Promise<Device> {
   const joined = await request(url, {
     method: 'POST',
     path: '/api/join',

@@ -33,6 +33,7 @@ import {
   step,
   view,
   type Effect,
+  type Kept,
   type Reckoning,
   type SavedState,
   type SyncEvent,
@@ -46,6 +47,7 @@ import { ProbedClock } from './probed-clock.ts'
 
 const ANSWER_WITHIN_MS = 3_000
 const UNTIL_MS = 30_000
+const NOTHING = { confirmed: [], pending: [], setAside: [] }
 
 type Wire = Socket<ServerToScreen, ScreenToServer>
 
@@ -66,15 +68,13 @@ export class Screen {
   readonly #socket: Wire
   readonly #clock: ProbedClock
 
-  constructor(device: Device, meeting: string) {
+  /** With what it has kept of the meeting, where it was there before. */
+  constructor(device: Device, meeting: string, kept: Omit<Kept, 'device'> = NOTHING) {
     this.device = device
     this.meeting = meeting
-    this.sync = initialSync(meeting, {
-      device: device.id,
-      confirmed: [],
-      pending: [],
-      setAside: [],
-    })
+    this.sync = initialSync(meeting, { ...kept, device: device.id })
+    const made = view(this.sync).filter((entry) => entry.device === device.id)
+    this.#n = Math.max(0, ...made.map(({ n }) => n))
     this.#socket = io(device.url, {
       transports: ['websocket'],
       extraHeaders: device.headers,

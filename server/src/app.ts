@@ -13,6 +13,7 @@ import { loggerFor, newRequestId, rounded } from './logging.ts'
 import { NOT_MEASURED } from './metrics/metrics.ts'
 import { authorityRoute } from './resources/authority.ts'
 import { clockRoutes } from './resources/clock.ts'
+import { copyRoutes } from './resources/copies.ts'
 import { demoRoutes } from './resources/demo.ts'
 import { deviceRoutes } from './resources/devices.ts'
 import { documentVersionRoutes } from './resources/document-versions.ts'
@@ -113,6 +114,7 @@ async function apiRoutes(scope: FastifyInstance, deps: Deps, sockets: Sockets): 
     ],
     ...[documentVersionRoutes, planRoutes, planLinkRoutes, workRoutes],
     ...[deviceRoutes(sockets), wallRoutes(sockets), clockRoutes(sockets), demoRoutes, trayRoutes],
+    copyRoutes,
   ]
   for (const addRoutes of rooms) addRoutes(api, deps)
 }

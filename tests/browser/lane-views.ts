@@ -1,6 +1,8 @@
 /** Fixed lanes, and the day that goes wrong: each screen in the states that look different. */
 import type { Page } from 'playwright-core'
+import type { DocumentContent } from '@pitlamp/race'
 import { onLanes } from './lane-meeting.ts'
+import { adoption, enterMeeting, LANTERN_FORTY } from './lantern-forty.ts'
 import { verb } from './screens.ts'
 import { text, type Happens, type View } from './view.ts'
 
@@ -26,6 +28,41 @@ const classified: Happens = async ({ press }) => {
     const body = { standing: 'official', scope: 'segment', segment, lines } as const
     await press('classification.1', body, 1_090 - index * 200)
   }
+}
+
+/** A whole day on six lanes of two tracks, all but the last segment classified. */
+const aDay: View['open'] = async (house) => {
+  const captain = await house.captain()
+  const meeting = await enterMeeting(captain)
+  const numbers = Array.from({ length: 24 }, (_, index) => index + 1)
+  const length = { by: 'time' as const, lengthMs: 3_300_000 }
+  const content: DocumentContent<'rules'> = {
+    ...LANTERN_FORTY.rules,
+    programme: numbers.map((one) => ({ id: `s${one}`, kind: 'segment' as const, length })),
+    rules: [
+      { id: 'track', kind: 'tracks', value: { tracks: 2, lanes: 6, sections: 50 } },
+      { id: 'score', kind: 'scoring', value: { by: 'lapsAndSections', sections: 'added' } },
+    ],
+  }
+  const path = `/api/meetings/${meeting.id}/documents/rules`
+  await captain.call('PUT', path, { basedOn: 1, content })
+  await meeting.press('adopted.1', { ...adoption('rules', content), version: 2 }, 300)
+  for (const number of numbers.slice(0, 23)) {
+    const [segment, ago] = [`s${number}`, 250 - 10 * number]
+    await meeting.press('green.1', { segment }, ago + 8)
+    await meeting.press('segmentEnd.1', { segment }, ago + 4)
+    const lines = ['Tallow Works', 'Wren Mark 4', 'Fen Lights', 'Copper Kettle of Lower Marsham']
+      .map((entrant, index) => ({ entrant, index, place: ((index + number) % 4) + 1 }))
+      .map(({ entrant, index, place }) => ({
+        ...{ place, entrant, laps: 352 - 2 * place, section: (7 * index + number) % 50 },
+        ours: index === 1,
+      }))
+    const body = { standing: 'official', scope: 'segment', segment, lines } as const
+    await meeting.press('classification.1', body, ago)
+  }
+  const places = { what: 'position', scope: 'race', words: '1 place' } as const
+  await meeting.press('penalty.1', places, 10)
+  return { page: await house.screen('pitWall', 'Wall tablet'), path: meeting.path('results') }
 }
 
 export const LANE_VIEWS: readonly View[] = [
@@ -112,6 +149,15 @@ export const LANE_VIEWS: readonly View[] = [
     lit: 'none',
     open: onLanes('results', { minutesAfterGreen: 22, happens: classified }),
     ready: text('Too early to compare'),
+  },
+  {
+    name: 'results, a whole day',
+    lit: 'none',
+    open: aDay,
+    ready: async (page) => {
+      await page.getByRole('button', { name: /^Segment 23: / }).click()
+      await page.getByRole('list', { name: 'Segment 23' }).waitFor()
+    },
   },
   {
     name: 'results, none yet',

@@ -45,6 +45,30 @@ const ODD_CREW = {
   ],
 }
 
+const ASKING_CREW = {
+  people: [
+    {
+      ...{ id: IDA, name: 'Ida Quill', duties: [], paceMs: 8_500 },
+      restBlock: { atLeastMs: 21_600_000, fromAt: 1_774_700_000_000 },
+      wishList: [
+        { id: 'w1', kind: 'notAtEnd', which: 'last' },
+        { id: 'w2', kind: 'beside', other: TOM },
+      ],
+    },
+    {
+      ...{ id: TOM, name: 'Tom Wick', duties: [], paceMs: 8_700 },
+      wishList: [
+        { id: 'w1', kind: 'noMoreThan', atMostMs: 1_200_000 },
+        {
+          ...{ id: 'w2', kind: 'notBetween' },
+          ...{ fromAt: 1_774_700_000_000, toAt: 1_774_720_000_000 },
+        },
+        { id: 'w3', kind: 'after', other: IDA },
+      ],
+    },
+  ],
+}
+
 export const PLANNING_VIEWS: readonly View[] = [
   {
     name: 'rules',
@@ -89,6 +113,12 @@ export const PLANNING_VIEWS: readonly View[] = [
     ready: text('by hand, no evidence yet'),
   },
   {
+    name: 'crew, what people ask for',
+    lit: 'none',
+    open: drafted('crew', { document: 'crew', content: ASKING_CREW }),
+    ready: (page) => page.getByLabel('Tom Wick: to drive no more than').waitFor(),
+  },
+  {
     name: 'crew, nobody yet',
     lit: 'none',
     open: unwritten('crew'),
@@ -128,6 +158,20 @@ export const PLANNING_VIEWS: readonly View[] = [
       await page.getByRole('button', { name: 'Work it out again' }).click()
       await page.getByRole('group', { name: 'Most laps' }).waitFor({ timeout: 60_000 })
       await page.getByRole('button', { name: 'Leave it' }).waitFor()
+    },
+  },
+  {
+    name: 'rotation, what each rule costs',
+    lit: 'none',
+    open: drafted('rotation', { document: 'crew', content: ASKING_CREW }),
+    ready: async (page) => {
+      const duty = 'Somebody is always at the wall'
+      await page.getByRole('button', { name: duty }).click()
+      await page.getByLabel('Stops', { exact: true }).selectOption('are chosen, every 10 min')
+      await page.getByRole('button', { name: 'Work it out' }).click()
+      await page.getByRole('button', { name: 'What each rule costs' }).click({ timeout: 60_000 })
+      await page.getByText('Tom Wick wishes to drive no more').waitFor({ timeout: 60_000 })
+      await page.getByRole('button', { name: 'Leave it' }).waitFor({ timeout: 60_000 })
     },
   },
   {

@@ -6,6 +6,8 @@
  * W3  Whoever stops it while it is worked on is back where they began.
  * W4  What is kept by hand stays.
  * W5  In the race somebody is gone: two ways on, adopted with one press, and what was driven stays.
+ *     The plan is adopted, and nothing else that is drafted.
+ * W6  A person is kept by keyboard: all they do stays, and it is taken back.
  */
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import type { Page } from 'playwright-core'
@@ -132,6 +134,8 @@ it('W5 in the race somebody is gone: two ways on, adopted with one press', async
     .getByRole('button', { name: 'Adopt: holds from now' })
     .click()
   await page.getByText(/^Adopted/).waitFor()
+  // The paces are a draft of the crew.
+  await page.getByText('The meeting does not go by this yet: people.').waitFor()
   await expect
     .poll(async () =>
       (await savedPlan()).spans.some(({ person, segment }) => person === TOM && segment === 's2'),
@@ -144,4 +148,28 @@ it('W5 in the race somebody is gone: two ways on, adopted with one press', async
     fromMs: 0,
     toMs: 780_000,
   })
+})
+
+it('W6 a person is kept by keyboard: all they do stays, and it is taken back', async () => {
+  const page = await rotation()
+  await chooseStops(page)
+  const before = await savedPlan()
+  const tom = page.getByRole('button', { name: /^Keep Tom Wick as planned/ })
+  await tom.focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => tom.getAttribute('aria-pressed')).toBe('true')
+  await button(page, 'Tom Wick drives in Segment 1 from 0:13 to 0:27, kept').waitFor()
+  await button(page, 'Work it out').click()
+  await button(page, 'Take it').click(SOLVED)
+  const tomsIn = ({ spans }: Plan) =>
+    spans
+      .filter(({ person }) => person === TOM)
+      .map(({ duty, segment, fromMs, toMs }) => [segment, fromMs, toMs, duty])
+      .sort()
+  await expect.poll(async () => (await savedPlan()).stops.length).toBe(4)
+  expect(tomsIn(await savedPlan())).toEqual(tomsIn(before))
+  await button(page, 'Undo').click()
+  await button(page, 'Undo').click()
+  await expect.poll(() => tom.getAttribute('aria-pressed')).toBe('false')
+  await expect.poll(savedPlan).toEqual(before)
 })

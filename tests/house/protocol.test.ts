@@ -10,7 +10,7 @@ import * as contract from '@pitlamp/contract'
  */
 const PINNED = {
   version: 1,
-  sha256: '07ac91dd0c2f7cd88c2722ef69dd107f240b070c85ad1d52d24550c183671347',
+  sha256: 'c23bb0a61e1ee29515d1e664a2cca08f53b70e1329a12842941c4738b5dff3bd',
 }
 
 test('the messages are those of this protocol number', () => {

@@ -133,6 +133,12 @@ export { pastedLines, type Pasted } from './standing/pasted.ts'
 export { resultOf, type OfSegments, type Result, type ResultLine } from './standing/result.ts'
 export type { ClassifiedLine, SegmentResult } from './standing/segment-results.ts'
 export type { Tie, TieBreak } from './standing/ties.ts'
+export {
+  placesInWords,
+  placesOf,
+  type NotCounted,
+  type WhyNotCounted,
+} from './standing/places-lost.ts'
 export { standing, type Rival, type Since, type Standing } from './standing/standing.ts'
 export { summedStanding } from './standing/summed-standing.ts'
 export { penalties, type PenaltyNow, type Protest, type ToServe } from './standing/penalties.ts'
@@ -153,7 +159,7 @@ export {
 export type { TimelineSegment } from './timeline/segments.ts'
 export type { TimelineStop } from './timeline/stops.ts'
 export { withDrafts, type Drafts } from './timeline/with-drafts.ts'
-export { durationInWords } from './checks/in-words.ts'
+export { countInWords, durationInWords } from './checks/in-words.ts'
 export { findings, type Finding } from './checks/findings.ts'
 export { judge } from './checks/judge.ts'
 export { CHECKS } from './checks/index.ts'
@@ -178,6 +184,7 @@ export {
   valueInWords,
   type SentenceNames,
 } from './sentences/in-words.ts'
+export { counted, plural, withNumber } from './sentences/plural.ts'
 export { briefingQuestions } from './sentences/questions.ts'
 export { STARTING_POINTS } from './starting-points/index.ts'
 export type { StartingPoint } from './starting-points/starting-point.ts'

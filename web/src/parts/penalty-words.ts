@@ -1,5 +1,5 @@
 /** Penalties and people's states, in the words of the hall. */
-import type { Body } from '@pitlamp/race'
+import { counted, type Body, placesInWords, placesOf } from '@pitlamp/race'
 
 export type PenaltyBody = Body<'penalty.1'>
 export type Presence = Body<'availability.1'>['state']
@@ -24,13 +24,15 @@ export const PRESENCE_WORD = {
 } as const satisfies Record<Presence, string>
 
 /** `2 laps`, `Stop-and-go, 10 s`, `Warning`. */
-export function penaltyWords({ what, laps, heldMs }: PenaltyBody): string {
+export function penaltyWords({ what, laps, heldMs, words }: PenaltyBody): string {
   if (what === 'laps' && laps !== undefined) return lapsWords(laps)
+  const places = what === 'position' ? placesOf({ words }) : undefined
+  if (places !== undefined) return placesInWords(places)
   if (heldMs === undefined) return PENALTY_WORD[what]
   const seconds = `${heldMs / 1_000} s`
   return what === 'secondsHeld' ? `${seconds} held` : `${PENALTY_WORD[what]}, ${seconds}`
 }
 
 export function lapsWords(laps: number): string {
-  return `${laps} ${Math.abs(laps) === 1 ? 'lap' : 'laps'}`
+  return counted(laps, 'lap')
 }

@@ -1,5 +1,6 @@
 /** What the last stop came to, in words: early or late against the minimum, and what that costs by the rules. */
 import {
+  counted,
   leavingNow,
   stopVerdict,
   type State,
@@ -99,11 +100,11 @@ function whatItIs({ is, total, amount, per }: StopCost): string {
   const each = total === undefined && per !== 'occurrence' ? ` a ${PER[per]}` : ''
   switch (is) {
     case 'laps':
-      return many === undefined ? 'laps, how many is not known' : `${count(many, 'lap')}${each}`
+      return many === undefined ? 'laps, how many is not known' : `${counted(many, 'lap')}${each}`
     case 'seconds':
       return many === undefined ? 'time held, how long is not known' : `${many} s held${each}`
     case 'position':
-      return many === undefined ? 'places' : `${count(many, 'place')}${each}`
+      return many === undefined ? 'places' : `${counted(many, 'place')}${each}`
     default:
       return PLAIN_COST[is]
   }
@@ -118,10 +119,6 @@ const PLAIN_COST = {
   exclusion: 'the race',
   notKnown: 'something that is not known yet',
 } as const
-
-function count(many: number, word: string): string {
-  return `${many} ${word}${many === 1 ? '' : 's'}`
-}
 
 /** `2.4 s`, and from a minute on `1:03`. */
 function seconds(ms: number): string {

@@ -5,6 +5,7 @@
 import { documentSchemas, type DocumentContent, type DocumentName } from '@pitlamp/race'
 import type { Failure } from '../api/ask.ts'
 import { askDraft, savedMeanwhile, saveDraft } from '../api/drafts.ts'
+import { keepDraft } from '../meeting/kept-drafts.ts'
 
 const SAVE_AFTER_REAL_MS = 700
 const TRY_AGAIN_REAL_MS = 5_000
@@ -63,6 +64,7 @@ export class Draft<D extends DocumentName> {
     if ('failed' in reply) {
       this.problem = reply.failed.sentence
     } else {
+      keepDraft(this.#meeting, reply.ok)
       this.version = reply.ok.version
       const content = read(this.document, reply.ok.content)
       if (content) this.content = content
@@ -93,6 +95,7 @@ export class Draft<D extends DocumentName> {
     })
     this.#saving = false
     if ('failed' in reply) return this.#notSaved(reply.failed)
+    keepDraft(this.#meeting, reply.ok)
     this.problem = undefined
     this.version = reply.ok.version
     this.#savedText = text

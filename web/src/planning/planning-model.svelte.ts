@@ -13,6 +13,7 @@ import {
 } from '@pitlamp/race'
 import { v7 } from 'uuid'
 import { addPerson, askPeople } from '../api/team.ts'
+import { keepPeople } from '../meeting/kept-drafts.ts'
 import type { MeetingPort } from '../meeting/port.ts'
 import { adoption } from './adoption.ts'
 import { FIRST_CAR, FIRST_CREW, FIRST_PLAN, firstRules } from './defaults.ts'
@@ -95,11 +96,13 @@ export class PlanningModel {
     this.crew.content.people.push({ id, name, duties: DUTIES.filter((duty) => duty !== 'offDuty') })
   }
 
-  async adopt(as: 'correction' | 'change'): Promise<void> {
+  /** Every draft the meeting does not go by yet, or of these the one that is named. */
+  async adopt(as: 'correction' | 'change', only?: DocumentName): Promise<void> {
     if (this.adopting) return
     this.adopting = true
     const entries: string[] = []
     for (const draft of this.adoptable) {
+      if (only !== undefined && draft.document !== only) continue
       const isSaved = await draft.save()
       if (draft.stands === 'stale') continue
       // Without a server the version counts on; should somebody else's too, the log lists the clash.
@@ -116,7 +119,9 @@ export class PlanningModel {
     const quiet = this.drafts.filter(({ stands }) => stands === 'loading' || stands === 'saved')
     await Promise.all(quiet.map((draft) => draft.load()))
     const people = await askPeople()
-    if ('ok' in people) this.known = people.ok.people
+    if ('failed' in people) return
+    this.known = people.ok.people
+    keepPeople(people.ok.people)
   }
 
   #draft<D extends DocumentName>(document: D, first: DocumentContent<D>): Draft<D> {

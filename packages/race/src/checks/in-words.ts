@@ -1,4 +1,5 @@
 /** Figures as sentences say them. */
+import { plural } from '../sentences/plural.ts'
 
 /** `1:15` for hours and minutes, `0:40`, and `0:00:45` where seconds count. */
 export function durationInWords(ms: number): string {
@@ -17,12 +18,13 @@ export function shareInWords(perMille: number): string {
 
 /** `one stop`, `3 stops`. */
 export function countInWords(count: number, one: string, many = `${one}s`): string {
-  return count === 1 ? `one ${one}` : `${count === 0 ? 'no' : count} ${many}`
+  const figure = count === 0 ? 'no' : count === 1 ? 'one' : String(count)
+  return `${figure} ${plural(count, one, many)}`
 }
 
 /** `there is one stop`, `there are 3 stops`. */
 export function thereAre(count: number, one: string, many = `${one}s`): string {
-  return `there ${count === 1 ? 'is' : 'are'} ${countInWords(count, one, many)}`
+  return `there ${plural(count, 'is', 'are')} ${countInWords(count, one, many)}`
 }
 
 function two(value: number): string {

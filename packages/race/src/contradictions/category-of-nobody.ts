@@ -1,3 +1,4 @@
+import { plural } from '../sentences/plural.ts'
 import { namesInWords } from '../checks/places.ts'
 import type { Rule } from '../rules/index.ts'
 import type { Part } from '../rules/parts.ts'
@@ -24,12 +25,12 @@ export const categoryOfNobody: Look = ({ rules, people }) => {
   return [...nobody].map(([category, { who, about }]): Contradiction => {
     const ids = [...about].map(({ id }) => id)
     const called = [...new Set([...about].map(({ kind }) => SENTENCES[kind].called))]
-    const rest = ids.length === 1 ? 'leave the rule out' : 'leave the rules out'
+    const rest = `leave the ${plural(ids.length, 'rule')} out`
     return {
       id: `categoryOfNobody:${category}:${ids.join(':')}`,
       rules: ids,
       what: `Nobody in the crew is called ${who}.`,
-      why: `${namesInWords(called)} ${called.length === 1 ? 'is' : 'are'} about them. Give the category to somebody, or ${rest}.`,
+      why: `${namesInWords(called)} ${plural(called.length, 'is', 'are')} about them. Give the category to somebody, or ${rest}.`,
     }
   })
 }

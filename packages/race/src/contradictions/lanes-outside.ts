@@ -1,7 +1,8 @@
+import { countInWords, thereAre } from '../checks/in-words.ts'
 import { ruleValue, rulesOf } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
 import type { Contradiction } from './contradiction.ts'
-import type { Look } from './ground.ts'
+import { capital, type Look } from './ground.ts'
 
 /** An order that names lanes the tracks do not have, and colours that are more or fewer than there are lanes. */
 export const lanesOutside: Look = ({ rules }) => {
@@ -9,7 +10,7 @@ export const lanesOutside: Look = ({ rules }) => {
   const perTrack = known(tracks?.lanes)
   if (perTrack === undefined) return []
   const lanes = perTrack * (known(tracks?.tracks) ?? 1)
-  const why = `There are ${lanes} lanes.`
+  const why = `${capital(thereAre(lanes, 'lane'))}.`
   const orders = rulesOf(rules, 'laneOrder').flatMap(({ id, value }): Contradiction[] => {
     const named = [...(value.sequence ?? []), ...(known(value.sitOutsAfter) ?? [])]
     const beyond = named.find((lane) => lane > lanes)
@@ -20,7 +21,7 @@ export const lanesOutside: Look = ({ rules }) => {
   const colours = rulesOf(rules, 'tracks').flatMap(({ id, value }): Contradiction[] => {
     const count = known(value.colours)?.length
     if (count === undefined || count === lanes) return []
-    const what = `The lanes have ${count} colours.`
+    const what = `The lanes have ${countInWords(count, 'colour')}.`
     return [{ id: `lanesOutside:${id}`, rules: [id], what, why }]
   })
   return [...orders, ...colours]

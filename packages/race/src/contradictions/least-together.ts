@@ -1,3 +1,4 @@
+import { plural } from '../sentences/plural.ts'
 import { countInWords, durationInWords } from '../checks/in-words.ts'
 import { rulesOf } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
@@ -81,7 +82,7 @@ function inSegments({ rules, run }: Ground): readonly Contradiction[] {
     const least = known(value.atLeast)
     if (least === undefined || least <= run.length) return []
     const what = `Each driver must drive in ${countInWords(least, 'segment')}.`
-    const why = `There ${run.length === 1 ? 'is' : 'are'} only ${countInWords(run.length, 'segment')} with a lane.`
+    const why = `There ${plural(run.length, 'is', 'are')} only ${countInWords(run.length, 'segment')} with a lane.`
     return [{ id: `leastTogether:${id}`, rules: [id], what, why }]
   })
 }

@@ -1,5 +1,6 @@
 import type { Rule, RuleKind } from '../rules/index.ts'
 import { NOT_KNOWN_YET } from '../rules/shape.ts'
+import { choiceWords } from '../sentences/in-words.ts'
 import { SENTENCES } from '../sentences/index.ts'
 import type { Contradiction } from './contradiction.ts'
 import type { Look } from './ground.ts'
@@ -86,9 +87,7 @@ function same(one: unknown, other: unknown): boolean {
   return a === b
 }
 
-function inWords({ kind, value }: Rule, part: string): string {
-  const said = String((value as Value)[part])
-  const words = SENTENCES[kind].words as
-    Readonly<Record<string, Record<string, string>>> | undefined
-  return words?.[part]?.[said] ?? said
+function inWords(rule: Rule, part: string): string {
+  const said = String((rule.value as Value)[part])
+  return choiceWords(rule, part)[said] ?? said
 }

@@ -1,4 +1,4 @@
-import { countInWords } from '../checks/in-words.ts'
+import { countInWords, thereAre } from '../checks/in-words.ts'
 import { rulesOf, ruleValue } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
 import type { Contradiction } from './contradiction.ts'
@@ -21,7 +21,7 @@ function atTheController({ rules, drivers }: Ground): readonly Contradiction[] {
     const least = known(value.atLeast)
     if (least === undefined || least <= drivers.length) return []
     const what = `${capital(countInWords(least, 'driver'))} must drive.`
-    const why = `In the crew ${drivers.length === 1 ? 'there is' : 'there are'} ${countInWords(drivers.length, 'person', 'people')} who may.`
+    const why = `In the crew ${thereAre(drivers.length, 'person', 'people')} who may.`
     return [{ id: `tooFewPeople:${id}`, rules: [id], what, why }]
   })
 }
@@ -35,12 +35,12 @@ function atPosts(ground: Ground): readonly Contradiction[] {
     const needed = both ? Math.max(1, count) : count + 1
     const owed = countInWords(count, 'marshal')
     if (marshals.length < count) {
-      const why = `In the crew ${marshals.length === 1 ? 'one person' : `${marshals.length} people`} may marshal.`
+      const why = `In the crew ${countInWords(marshals.length, 'person', 'people')} may marshal.`
       return [{ id: `tooFewPeople:${id}`, rules: [id], what: `The team owes ${owed}.`, why }]
     }
     if (count === 0 || people.length >= needed) return []
     const what = `The team owes ${owed} while somebody drives.`
-    const why = `That takes ${needed} people at once, and the crew has ${people.length}.`
+    const why = `That takes ${countInWords(needed, 'person', 'people')} at once, and the crew has ${people.length}.`
     return [{ id: `tooFewPeople:${id}`, rules: [id], what, why }]
   })
 }
@@ -60,6 +60,6 @@ function inSitOuts({ rules, segments, marshals }: Ground): readonly Contradictio
     .map(({ id, count }) => ({
       ...{ id: `tooFewPeople:${id}`, rules: [id] },
       what: `In a sit-out the team owes ${countInWords(count, 'marshal')}.`,
-      why: `In the crew ${marshals.length === 1 ? 'one person' : `${marshals.length} people`} may marshal.`,
+      why: `In the crew ${countInWords(marshals.length, 'person', 'people')} may marshal.`,
     }))
 }

@@ -4,14 +4,14 @@ export const allowance: Sentence<'allowance'> = {
   group: 'allowances',
   called: 'Allowance',
   reads:
-    '{count} {of} in all with those fitted at the start, exchanged {when}[, {handling}][; each further one −{costLaps} laps].',
+    '{count} {of} in all with those fitted at the start, exchanged {when}[, {handling}][; each further one −{costLaps} <lap|laps>].',
   words: {
     of: {
-      tyreSets: 'sets of tyres',
-      motors: 'motors',
-      bodies: 'bodies',
+      tyreSets: '<set|sets> of tyres',
+      motors: '<motor|motors>',
+      bodies: '<body|bodies>',
       chassis: 'chassis',
-      cars: 'cars',
+      cars: '<car|cars>',
     },
     when: { freely: 'freely', onFailure: 'only on failure' },
     handling: {

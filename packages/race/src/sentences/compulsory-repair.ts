@@ -4,7 +4,7 @@ export const compulsoryRepair: Sentence<'compulsoryRepair'> = {
   group: 'repairs',
   called: 'Must be mended',
   reads:
-    '{what}: mended[ within {laps} laps][ within {withinMs}][ {until}], {underGreen}[, {when}][; the first time {firstTime}][; a loss caused by others {causedByOthers}][; {elseAtStop} else is done at that stop][; −{costLaps} laps for each lap after that].',
+    '{what}: mended[ within {laps} <lap|laps>][ within {withinMs}][ {until}], {underGreen}[, {when}][; the first time {firstTime}][; a loss caused by others {causedByOthers}][; {elseAtStop} else is done at that stop][; −{costLaps} <lap|laps> for each lap after that].',
   words: {
     until: { laneChange: 'by the next lane change', atOnce: 'at once' },
     underGreen: { true: 'only under green', false: 'whenever work is allowed' },

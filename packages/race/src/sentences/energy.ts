@@ -4,7 +4,7 @@ export const energy: Sentence<'energy'> = {
   group: 'stops',
   called: 'Energy',
   reads:
-    'A full load lasts[ {fullLaps} laps][ {fullMs}][, filling it takes {fillMs}][, {leftAtEnd} must be left at the end]; an empty car {atEmpty}.',
+    'A full load lasts[ {fullLaps} <lap|laps>][ {fullMs}][, filling it takes {fillMs}][, {leftAtEnd} must be left at the end]; an empty car {atEmpty}.',
   words: { atEmpty: { stands: 'stands', slows: 'is slowed', penalty: 'is penalised' } },
   asks: {
     fullLaps: 'How many laps does a full load last?',

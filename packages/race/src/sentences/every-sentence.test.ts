@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { RULE_KINDS } from '../rules/kinds/index.ts'
-import { ruleSchema } from '../rules/index.ts'
+import { ruleSchema, type Rule } from '../rules/index.ts'
 import { SENTENCES } from './index.ts'
 import { choiceWords, partsOf } from './in-words.ts'
 import { tokensOf, type Token } from './tokens.ts'
@@ -27,7 +27,11 @@ describe.each(RULE_KINDS)('the sentence of $kind', ({ kind, parts }) => {
   it('has words for every choice, and for no other', () => {
     for (const [name, part] of Object.entries(partsOf(kind))) {
       const choices = part.is === 'yesNo' ? ['false', 'true'] : [...(part.of ?? [])]
-      expect(Object.keys(choiceWords(kind, name)).sort()).toEqual(choices.sort())
+      expect(
+        Object.keys(
+          choiceWords({ id: 'r1', kind, value: SENTENCES[kind].start } as Rule, name),
+        ).sort(),
+      ).toEqual(choices.sort())
     }
   })
 

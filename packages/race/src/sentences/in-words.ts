@@ -5,7 +5,8 @@ import type { Part } from '../rules/parts.ts'
 import type { Rule, RuleKind } from '../rules/index.ts'
 import { NOT_KNOWN_YET } from '../rules/shape.ts'
 import { SENTENCES } from './index.ts'
-import { saidTokens } from './tokens.ts'
+import { withNumber } from './plural.ts'
+import { saidTokens, valueBefore } from './tokens.ts'
 
 export interface SentenceNames {
   /** What a segment is called. */
@@ -24,11 +25,14 @@ export function partsOf(kind: RuleKind): Readonly<Record<string, Part>> {
   return PARTS.get(kind) ?? {}
 }
 
-/** What the choices of one part read as. */
-export function choiceWords(kind: RuleKind, part: string): Readonly<Record<string, string>> {
+/** What the choices of one part read as in this rule: `motor` where it counts one. */
+export function choiceWords(rule: Rule, part: string): Readonly<Record<string, string>> {
   const words: Readonly<Record<string, Readonly<Record<string, string>> | undefined>> =
-    SENTENCES[kind].words ?? {}
-  return words[part] ?? {}
+    SENTENCES[rule.kind].words ?? {}
+  const count = valueBefore(rule, part)
+  return Object.fromEntries(
+    Object.entries(words[part] ?? {}).map(([choice, text]) => [choice, withNumber(text, count)]),
+  )
 }
 
 /** The whole sentence; a part that is not known says so. */
@@ -39,7 +43,7 @@ export function sentenceOf(rule: Rule, names: SentenceNames): string {
     .map((token) => {
       if (token.is === 'words') return token.words
       const part = parts[token.part]
-      const words = choiceWords(rule.kind, token.part)
+      const words = choiceWords(rule, token.part)
       return part ? valueInWords(part, value[token.part], { words, names }) : ''
     })
     .join('')

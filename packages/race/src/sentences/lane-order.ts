@@ -4,7 +4,7 @@ export const laneOrder: Sentence<'laneOrder'> = {
   group: 'programme',
   called: 'Order of lanes',
   reads:
-    'Cars move {moves}[, lanes in the order {sequence}][, sitting out one segment after lane {sitOutsAfter}][, {groups} groups taking turns].',
+    'Cars move {moves}[, lanes in the order {sequence}][, sitting out one segment after lane {sitOutsAfter}][, {groups} <group|groups> taking turns].',
   words: {
     moves: {
       oddUpEvenDown: 'odd lanes up, even lanes down',

@@ -4,7 +4,7 @@ export const penalty: Sentence<'penalty'> = {
   group: 'penalties',
   called: 'Penalty',
   reads:
-    '{for}: {is}[ of {amount}], {per}, in {scope}[, served within {withinLaps} laps][; repeated, it {grows}][; contestable for {contestableMs}].',
+    '{for}: {is}[: {amount}], {per}, in {scope}[, served within {withinLaps} <lap|laps>][; repeated, it {grows}][; contestable for {contestableMs}].',
   words: {
     is: {
       warning: 'a warning',

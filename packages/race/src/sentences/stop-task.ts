@@ -3,7 +3,7 @@ import type { Sentence } from './sentence.ts'
 export const stopTask: Sentence<'stopTask'> = {
   group: 'stops',
   called: 'Task to be done',
-  reads: '{task}: {times} times[ in {segments}][ with the power {power}].',
+  reads: '{task}: {times} <time|times>[ in {segments}][ with the power {power}].',
   words: { power: { on: 'on', off: 'off' } },
   asks: {
     times: 'How often must the task be done?',

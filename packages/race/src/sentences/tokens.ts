@@ -1,9 +1,11 @@
 /**
- * A sentence taken apart: words, parts, and optional groups of both. Of a kind it is everything that can be
+ * A sentence taken apart: words, parts, and optional groups of both. `<lap|laps>` is one or several, by the count
+ * before it. Of a kind it is everything that can be
  * said; of a rule only what it says, with its commas, capitals and numbers put right.
  */
 import type { Rule, RuleKind } from '../rules/index.ts'
 import { SENTENCES } from './index.ts'
+import { withNumber } from './plural.ts'
 
 export interface WordsToken {
   readonly is: 'words'
@@ -58,7 +60,9 @@ export function saidTokens(rule: Rule): readonly (WordsToken | PartToken)[] {
 
 /** Names of the parts that may be left out, in the order of the sentence. */
 export function optionalParts(kind: RuleKind): readonly OptionalToken[] {
-  return tokensOf(kind).filter((token) => token.is === 'optional')
+  return tokensOf(kind).flatMap((token) =>
+    token.is === 'optional' ? [{ ...token, tokens: numbered(token.tokens, {}) }] : [],
+  )
 }
 
 function flat(text: string): readonly (WordsToken | PartToken)[] {
@@ -91,16 +95,25 @@ function joined(tokens: readonly (WordsToken | PartToken)[]): readonly (WordsTok
   return together
 }
 
-/** One stop, not 1 stops. */
+/** One stop, not 1 stops: what may be one or several goes by the count that stands before it. */
 function numbered(
   tokens: readonly (WordsToken | PartToken)[],
   value: Readonly<Record<string, unknown>>,
 ): readonly (WordsToken | PartToken)[] {
-  return tokens.map((token, index) => {
-    const before = tokens[index - 1]
-    if (token.is !== 'words' || before?.is !== 'part' || value[before.part] !== 1) return token
-    return { ...token, words: token.words.replace(/^( [a-z]+)s\b/, '$1') }
+  let count: unknown
+  return tokens.map((token) => {
+    if (token.is === 'words') return { ...token, words: withNumber(token.words, count) }
+    count = value[token.part]
+    return token
   })
+}
+
+/** The value of the part before this one in what the rule says. */
+export function valueBefore(rule: Rule, part: string): unknown {
+  const value: Readonly<Record<string, unknown>> = rule.value
+  const parts = partsIn(saidTokens(rule))
+  const before = parts[parts.indexOf(part) - 1]
+  return before === undefined ? undefined : value[before]
 }
 
 function begun(words: string): string {

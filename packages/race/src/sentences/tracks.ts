@@ -4,7 +4,7 @@ export const tracks: Sentence<'tracks'> = {
   group: 'programme',
   called: 'Tracks and lanes',
   reads:
-    'The race is run on {tracks} tracks of {lanes} lanes[, {sections} sections a lap][; the lanes are {colours}].',
+    'The race is run on {tracks} <track|tracks> of {lanes} <lane|lanes>[, {sections} <section|sections> a lap][; the lanes are {colours}].',
   asks: {
     tracks: 'On how many tracks is the race run?',
     lanes: 'How many lanes has a track?',

@@ -3,7 +3,7 @@ import type { Sentence } from './sentence.ts'
 export const workAllowed: Sentence<'workAllowed'> = {
   group: 'work',
   called: 'Work on the car',
-  reads: '{during} work on the car is {allowed}[, at −{costLaps} laps].',
+  reads: '{during} work on the car is {allowed}[, at −{costLaps} <lap|laps>].',
   words: {
     during: {
       green: 'Under green',

@@ -4,6 +4,7 @@ import type { State } from '../fold/state.ts'
 import { ruleValue, rulesOf, type Rule } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
 import { gapBetween, type Distance } from './laps-and-sections.ts'
+import { movedDown, placesLost, type NotCounted, type PlacesLost } from './places-lost.ts'
 import { nothingOf, ourLaps, withChange, type OurLaps } from './our-laps.ts'
 import { pointsOf, type Points } from './points.ts'
 import { breakTie, grouped, type Tie, type TieBreak } from './ties.ts'
@@ -27,6 +28,8 @@ export interface Result {
   readonly segments: readonly SegmentResult[]
   /** Points are awarded, and the table is not known yet: until then distances decide. */
   readonly pointsNotKnown: boolean
+  /** Penalties that stand and have no effect on it, and why. */
+  readonly notCounted: readonly NotCounted[]
 }
 
 export interface ResultLine {
@@ -39,6 +42,8 @@ export interface ResultLine {
   readonly points?: number
   /** What set it apart from those it was equal with. */
   readonly brokenBy?: TieBreak
+  /** Places lost by penalty, as far as there were any to lose. */
+  readonly placesLost?: number
   /** In how many of the segments it has a line. */
   readonly segments: number
   /** Whether it reached the least share of the winner's laps; true where the rules ask for none. */
@@ -53,7 +58,8 @@ export interface OfSegments {
 /**
  * From the classifications of segments entered up to `now`; undefined where there is none. Our own penalties in laps
  * and corrections that no segment holds are taken in. Where points are awarded distances decide until the first are.
- * Whoever is excluded comes last.
+ * Places lost move us down after ties were broken, points or not (common practice, no source). Whoever is excluded
+ * comes last.
  */
 export function resultOf(
   state: State,
@@ -70,7 +76,9 @@ export function resultOf(
   const ours = ourLaps(state, segments, now)
   const totals = totalsOf(segments, scoring, ours)
   const points = pointsOf(state, { rules, segments, scoring, ours, now })
-  return placed({ state, now, rules, segments, scoring, totals, points, excluded: ours.excluded })
+  const lost = placesLost(state, segments, now)
+  const { excluded } = ours
+  return placed({ state, now, rules, segments, scoring, totals, points, excluded, lost })
 }
 
 export interface Total {
@@ -114,10 +122,11 @@ interface ToPlace {
   readonly totals: ReadonlyMap<string, Total>
   readonly points: Points | undefined
   readonly excluded: boolean
+  readonly lost: PlacesLost
 }
 
 function placed(of: ToPlace): Result {
-  const { totals, points, excluded, segments, scoring } = of
+  const { totals, points, excluded, segments, scoring, lost } = of
   const table = points && points.units.length > 0 ? points.sums : undefined
   const score = (key: string) => table?.get(key) ?? 0
   const compare = (a: string, b: string): number => {
@@ -132,39 +141,52 @@ function placed(of: ToPlace): Result {
   const broken = grouped([...totals.keys()].sort(compare), compare).map((group) =>
     breakTie(group, order, evidence),
   )
-  const first = totals.get(broken[0]?.groups[0]?.[0] ?? '')
+  const before = broken.flatMap(({ groups }) => groups)
+  const groups = excluded ? before : movedDown(before, OURS, lost.places)
+  const down = placeIn(groups) - placeIn(before)
+  const by = new Map(broken.flatMap((one) => [...one.by]))
+  const first = totals.get(groups[0]?.[0] ?? '')
   const least = known(ruleValue(of.rules, 'classified')?.atLeast) ?? 0
   let place = 1
-  const lines = broken.flatMap(({ groups, by }) =>
-    groups.flatMap((group) => {
-      const shared = place
-      place += group.length
-      return group.map((key): ResultLine => {
-        const total = totals.get(key) ?? NOTHING
-        const winner = first?.distance ?? total.distance
-        const brokenBy = by.get(key)
-        return {
-          ...{
-            place: shared,
-            entrant: total.entrant,
-            ours: key === OURS,
-            segments: total.segments,
-          },
-          distance: total.distance,
-          behind: gapBetween(winner, total.distance, scoring.sectionsPerLap),
-          ...(table ? { points: score(key) } : {}),
-          ...(brokenBy === undefined ? {} : { brokenBy }),
-          classified:
-            !(excluded && key === OURS) && total.distance.laps * 1_000 >= winner.laps * least,
-        }
-      })
-    }),
-  )
+  const lines = groups.flatMap((group) => {
+    const shared = place
+    place += group.length
+    return group.map((key): ResultLine => {
+      const { entrant, distance, segments: driven } = totals.get(key) ?? NOTHING
+      const winner = first?.distance ?? distance
+      const brokenBy = by.get(key)
+      return {
+        ...{ place: shared, entrant, ours: key === OURS, segments: driven, distance },
+        behind: gapBetween(winner, distance, scoring.sectionsPerLap),
+        ...(table ? { points: score(key) } : {}),
+        ...(brokenBy === undefined ? {} : { brokenBy }),
+        ...(key === OURS && down > 0 ? { placesLost: down } : {}),
+        classified: !(excluded && key === OURS) && distance.laps * 1_000 >= winner.laps * least,
+      }
+    })
+  })
+  const ties = broken.flatMap(({ ties }) => (down === 0 ? ties : ties.flatMap(withoutUs)))
   return {
     ...{ by: table ? 'points' : 'distance', lines, segments },
-    ties: broken.flatMap(({ ties }) => ties.map((tie) => named(tie, totals))),
+    ties: ties.map((tie) => named(tie, totals)),
+    notCounted: lost.notCounted,
     pointsNotKnown: points !== undefined && points.sums === undefined,
   }
+}
+
+function placeIn(groups: readonly (readonly string[])[]): number {
+  return groups
+    .slice(
+      0,
+      groups.findIndex((group) => group.includes(OURS)),
+    )
+    .flat().length
+}
+
+/** A penalty set us apart from those we were equal with. */
+function withoutUs(tie: Tie): readonly Tie[] {
+  const entrants = tie.entrants.filter((one) => one !== OURS)
+  return entrants.length > 1 ? [{ ...tie, entrants }] : []
 }
 
 const NOTHING: Total = { entrant: '', distance: { laps: 0 }, best: { laps: 0 }, segments: 0 }

@@ -1,5 +1,6 @@
 /** What stands between two segments, in words: until when, hands, allowances, what was measured, who is next. */
 import {
+  counted,
   inForce,
   known,
   ruleValue,
@@ -101,7 +102,7 @@ function nextWords(costs: AllowanceNow['nextCosts'], single: string): string {
   if (costs === 'notAllowed') return `another ${single} is not allowed`
   if (costs === 'notKnown') return `what another ${single} costs is not known`
   if (costs.laps === 0) return `the next ${single} costs nothing`
-  return `the next ${single} costs ${costs.laps} lap${costs.laps === 1 ? '' : 's'}`
+  return `the next ${single} costs ${counted(costs.laps, 'lap')}`
 }
 
 export interface MeasuredShown {

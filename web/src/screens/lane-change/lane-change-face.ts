@@ -1,5 +1,5 @@
 /** A lane change in words: from where to where, who does what in which order, until when. */
-import type { LaneChange, MoveStep, SegmentLane } from '@pitlamp/race'
+import { counted, type LaneChange, type MoveStep, type SegmentLane } from '@pitlamp/race'
 import { handsWords } from '../../parts/hands.ts'
 import { moveWords } from '../../parts/moves.ts'
 import type { CountdownShown } from '../../parts/shown.ts'
@@ -73,7 +73,7 @@ function sitOutWords(sitOut: LaneChange['sitOut']): string {
   if (!sitOut) return 'We sit out'
   const { obliges, posts } = sitOut
   if (obliges === 'notKnownYet') return 'We sit out; what that obliges us to is not known'
-  const many = posts === undefined || obliges === 'rest' ? '' : `, ${posts} posts`
+  const many = posts === undefined || obliges === 'rest' ? '' : `, ${counted(posts, 'post')}`
   return `${OBLIGES[obliges]}${many}`
 }
 

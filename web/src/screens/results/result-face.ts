@@ -1,17 +1,21 @@
 /** The result in words: places, distances, points, gaps where they mean something, ties and what they wait for. */
 import {
+  counted,
+  countInWords,
   comparableAt,
   inForce,
   resultOf,
   type Comparable,
   type Distance,
+  type NotCounted,
   type Result,
   type ResultLine,
   type SegmentResult,
   type State,
   type Tie,
+  type WhyNotCounted,
 } from '@pitlamp/race'
-import { lapsWords } from '../../parts/penalty-words.ts'
+import { lapsWords, penaltyWords } from '../../parts/penalty-words.ts'
 import { distanceWords, ordinal, pointsWords } from '../wall/standing-shown.ts'
 
 export interface LineShown {
@@ -31,6 +35,8 @@ export interface ResultShown {
   readonly title: string
   readonly lines: readonly LineShown[]
   readonly ties: readonly string[]
+  /** Penalties that change nothing in it, and why. */
+  readonly notCounted: readonly string[]
 }
 
 export interface ResultsShown {
@@ -60,16 +66,16 @@ export function resultsShown(state: State, now: number): ResultsShown {
 }
 
 function titleOf({ segments }: Result): string {
-  return segments.length === 1 ? 'After one segment' : `After ${segments.length} segments`
+  return `After ${countInWords(segments.length, 'segment')}`
 }
 
 function roundsTitle({ over }: Comparable): string {
-  return `Over the first ${over} segments, where every team had every lane`
+  return `${over === 1 ? 'Over the first segment' : `Over the first ${counted(over, 'segment')}`}, where every team had every lane`
 }
 
 function caveatOf({ is, round }: Comparable): string | undefined {
   if (is === 'tooEarly')
-    return `Too early to compare: every team has had every lane after ${round} segments.`
+    return `Too early to compare: every team has had every lane after ${countInWords(round, 'segment')}.`
   if (is === 'overSegments')
     return 'Teams have had other lanes since: gaps are said over whole rounds only.'
   return undefined
@@ -86,6 +92,7 @@ function shown(result: Result, { title, gaps }: Saying): ResultShown {
     title,
     lines: result.lines.map((line) => lineShown(line, result, { gaps, most })),
     ties: result.ties.map(tieWords),
+    notCounted: result.notCounted.map(notCountedWords),
   }
 }
 
@@ -96,23 +103,38 @@ function lineShown(
 ): LineShown {
   const { place, entrant, ours, distance, behind, points } = line
   const value = by === 'points' ? pointsWords(points ?? 0) : distanceWords(distance)
-  const says = gaps && by === 'distance' && (behind.laps > 0 || (behind.sections ?? 0) > 0)
+  const says =
+    gaps &&
+    by === 'distance' &&
+    (behind.laps > 0 || (behind.laps === 0 && (behind.sections ?? 0) > 0))
   return {
     ...{ id: entrant, place: ordinal(place), entrant, ours, value },
     ...(says ? { behind: behindWords(behind) } : {}),
     notes: [
       ...(by === 'points' ? [distanceWords(distance)] : []),
       ...(line.brokenBy === undefined ? [] : [`by ${TIE_WORD[line.brokenBy]}`]),
+      ...(line.placesLost === undefined
+        ? []
+        : [`${counted(line.placesLost, 'place')} down by penalty`]),
       ...(line.classified ? [] : ['not classified']),
-      ...(line.segments < most ? [`in ${line.segments} of ${most} segments`] : []),
+      ...(line.segments < most ? [`in ${line.segments} of ${counted(most, 'segment')}`] : []),
     ],
   }
 }
 
+const NOT_COUNTED = {
+  notServed: 'it is not served yet, and has cost no lap.',
+  placesNotKnown: 'how many places is not known, so none are taken.',
+  inItsClassification: 'it counts once that segment’s classification is entered again.',
+} as const satisfies Record<WhyNotCounted, string>
+
+function notCountedWords({ penalty, why }: NotCounted): string {
+  return `Not counted: ${penaltyWords(penalty.body)}; ${NOT_COUNTED[why]}`
+}
+
 function behindWords({ laps, sections }: Distance): string {
-  if (laps === 0 && sections !== undefined)
-    return `${sections} ${sections === 1 ? 'section' : 'sections'} behind`
-  return `${lapsWords(laps)}${sections ? ` ${sections} sections` : ''} behind`
+  if (laps === 0 && sections !== undefined) return `${counted(sections, 'section')} behind`
+  return `${lapsWords(laps)}${sections ? ` ${counted(sections, 'section')}` : ''} behind`
 }
 
 const TIE_WORD = {
@@ -139,10 +161,23 @@ function listed(names: readonly string[]): string {
 export interface SegmentShown {
   readonly id: string
   readonly title: string
+  /** What stands in a small square for it: its number, or its name where it has one. */
+  readonly mark: string
   /** `2nd of 8, 51.20` */
   readonly words: string
+  /** Ours; absent where we have no line. */
+  readonly place?: string
+  readonly value?: string
   /** First to last. */
-  readonly lines: readonly { readonly id: string; readonly words: string; readonly ours: boolean }[]
+  readonly lines: readonly SegmentLineShown[]
+}
+
+interface SegmentLineShown {
+  readonly id: string
+  readonly place: string
+  readonly entrant: string
+  readonly value: string
+  readonly ours: boolean
 }
 
 function segmentShown(
@@ -151,17 +186,19 @@ function segmentShown(
   now: number,
 ): SegmentShown {
   const item = inForce(state, 'rules', now)?.programme.find(({ id }) => id === segment)
-  const ours = lines.find((line) => line.ours)
-  const own = ours ? `${ordinal(ours.place)} of ${lines.length}, ${lineWords(ours)}` : 'without us'
+  const inOrder = [...lines].sort((a, b) => a.place - b.place)
+  const shown = inOrder.map((line) => ({
+    ...{ id: `${line.place} ${line.entrant}`, place: ordinal(line.place), entrant: line.entrant },
+    ...{ value: lineWords(line), ours: line.ours === true },
+  }))
+  const own = shown.find(({ ours }) => ours)
   return {
     id: entry,
     title: item?.name ?? `Segment ${index + 1}`,
-    words: own,
-    lines: lines.map((line) => ({
-      id: `${line.place} ${line.entrant}`,
-      words: `${ordinal(line.place)} ${line.entrant}, ${lineWords(line)}`,
-      ours: line.ours === true,
-    })),
+    mark: item?.name ?? String(index + 1),
+    words: own ? `${own.place} of ${lines.length}, ${own.value}` : 'without us',
+    ...(own ? { place: own.place, value: own.value } : {}),
+    lines: shown,
   }
 }
 

@@ -1,7 +1,6 @@
 /** What the results show, and a segment's classification on its way in. */
-import { inForce, known, pastedLines, rulesOf, segmentsOf, type Body } from '@pitlamp/race'
+import { counted, inForce, known, pastedLines, rulesOf, segmentsOf, type Body } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
-import type { Tile } from '../../parts/shown.ts'
 import {
   emptyRows,
   linesOf,
@@ -42,14 +41,10 @@ export class ResultsModel {
   readonly may = $derived.by(() => this.#of().may('classification.1'))
 
   /** Those that have run: the last one first. */
-  readonly segments = $derived.by((): readonly Tile[] =>
+  readonly segments = $derived.by((): readonly (readonly [id: string, name: string])[] =>
     segmentsOf(this.#of().state, this.#now)
       .filter(({ state }) => state !== 'ahead')
-      .map(({ item, index }) => ({
-        id: item.id,
-        word: item.name ?? `Segment ${index + 1}`,
-        chosen: item.id === this.segment,
-      }))
+      .map(({ item, index }) => [item.id, item.name ?? `Segment ${index + 1}`] as const)
       .reverse(),
   )
   /** The last one that is over, until another is chosen. */
@@ -118,8 +113,8 @@ export class ResultsModel {
     const { lines, segment } = this
     if (!lines || segment === undefined) return
     this.#of().press('classification.1', { standing, scope: 'segment', segment, lines })
-    const name = this.segments.find(({ id }) => id === segment)?.word ?? 'Segment'
-    this.recorded = `${name}: ${lines.length} teams recorded`
+    const name = this.segments.find(([id]) => id === segment)?.[1] ?? 'Segment'
+    this.recorded = `${name}: ${counted(lines.length, 'team')} recorded`
     this.#typed = undefined
     this.#cell = undefined
     this.unread = []

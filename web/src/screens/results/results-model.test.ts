@@ -55,3 +55,38 @@ test('after the round gaps are laps and sections', () => {
   expect(model.shown.caveat).toBeUndefined()
   expect(model.shown.all?.lines[1]?.behind).toBe('35 sections behind')
 })
+
+test('places lost and penalties that are not counted are said', () => {
+  const { meeting, model } = at(21)
+  model.paste('1  Car  52.05\n2  Tallow Works  51.20')
+  model.record('official')
+  meeting.at(22)
+  meeting.press('penalty.1', { what: 'position', scope: 'race', words: '1 place' })
+  meeting.press('penalty.1', { what: 'stopAndGo', scope: 'race', heldMs: 10_000 })
+  expect(model.shown.all?.lines).toMatchObject([
+    { place: '1st', entrant: 'Tallow Works' },
+    { place: '2nd', entrant: 'Car', notes: ['1 place down by penalty'] },
+  ])
+  expect(model.shown.all?.notCounted).toEqual([
+    'Not counted: Stop-and-go, 10 s; it is not served yet, and has cost no lap.',
+  ])
+})
+
+test('a segment stands in its square with our place, and opens to all teams', () => {
+  const { model } = at(21)
+  model.paste('1  Tallow Works  52.05\n2  Car  51.20')
+  model.record('official')
+  expect(model.shown.segments.map(({ id: _, ...shown }) => shown)).toEqual([
+    {
+      ...{ title: 'Segment 1', mark: '1', words: '2nd of 2, 51.20' },
+      ...{ place: '2nd', value: '51.20' },
+      lines: [
+        {
+          ...{ id: '1 Tallow Works', place: '1st', entrant: 'Tallow Works' },
+          ...{ value: '52.05', ours: false },
+        },
+        { id: '2 Car', place: '2nd', entrant: 'Car', value: '51.20', ours: true },
+      ],
+    },
+  ])
+})

@@ -15,6 +15,7 @@ import {
 import type { MeetingPort } from '../../meeting/port.ts'
 import { beforeGreen } from '../../planning/planned-timeline.ts'
 import { planningOf, type PlanningModel } from '../../planning/planning-model.svelte.ts'
+import { isPersonKept, keepPerson, letPersonGo } from './keep-person.ts'
 import { addSpan, addStops } from './plan-edits.ts'
 import { addSpanAt, addStopAt, removeSpan, removeStop, swapSpans } from './plan-moves.ts'
 import { endOf, type Position } from './strip.ts'
@@ -37,11 +38,12 @@ export class RotationModel {
   /** The span that waits for another to change places with. */
   swapping = $state<string>()
   /** Another version, drawn as an outline under this one. */
-  compared = $state.raw<Plan>()
+  compared = $state.raw<{ readonly version: number; readonly plan: Plan }>()
   /** What a drag would make of the plan. */
   #meant = $state.raw<Plan>()
   /** What was worked out, until it is taken or left: it lies on the strip, the plan as it stands under it. */
   #offered = $state.raw<Plan>()
+  #offeredAt = $state(0)
   #undone = $state.raw<readonly string[]>([])
 
   constructor(meeting: () => MeetingPort) {
@@ -55,8 +57,11 @@ export class RotationModel {
   readonly plan = $derived.by(() => this.#offered ?? this.#meant ?? this.#drawn)
   readonly isOffered = $derived.by(() => this.#offered !== undefined)
   readonly started = $derived.by(() => this.planning.started)
+  /** Never before what was worked out: it goes on from where the race was when it was asked for. */
   readonly now = $derived.by(() =>
-    this.started ? Math.floor(this.#meeting().now / RENEW_MS) * RENEW_MS : 0,
+    this.started
+      ? Math.max(this.#offeredAt, Math.floor(this.#meeting().now / RENEW_MS) * RENEW_MS)
+      : 0,
   )
   /** What was raced is judged by the rules of its time, unless this draft says otherwise of them all. */
   readonly #state = $derived.by(() => {
@@ -73,7 +78,7 @@ export class RotationModel {
   /** The race so far, filled in under the plan. */
   readonly raced = $derived.by(() => this.#judged.spans.filter(({ done }) => done))
   readonly comparedSpans = $derived.by(() => {
-    const plan = this.#offered ? this.#drawn : this.compared
+    const plan = this.#offered ? this.#drawn : this.compared?.plan
     return plan ? planTimeline(withDrafts(this.#state, { plan }), this.now).spans : []
   })
   readonly findings = $derived.by(() => judge(this.#state, this.#judged, this.now))
@@ -88,6 +93,13 @@ export class RotationModel {
     const adopted = inForce(state, 'plan', this.now)
     return plan !== adopted && !isSame(plan, this.#drawn) ? plan : undefined
   })
+  readonly #extents = $derived.by(() =>
+    this.timeline.segments.map(({ id, lengthMs = this.lengthOf(id) }) => ({ id, lengthMs })),
+  )
+  /** Whose whole plan is kept. */
+  readonly keptPeople = $derived.by(() =>
+    this.crew.people.map(({ id }) => id).filter((id) => isPersonKept(this.plan, id, this.#extents)),
+  )
   readonly hasLanes = $derived.by(
     () =>
       this.timeline.segments.some(({ lane }) => lane !== undefined) ||
@@ -108,6 +120,7 @@ export class RotationModel {
     this.#meant = undefined
     this.chosen = undefined
     this.#offered = plan
+    if (plan && this.started) this.#offeredAt = Math.floor(this.#meeting().now)
   }
 
   /** Keeps what is meant, or another plan, as one step that can be taken back. */
@@ -124,6 +137,16 @@ export class RotationModel {
     this.#undone = this.#undone.slice(0, -1)
     this.planning.plan.content = JSON.parse(before) as Plan
     this.chosen = undefined
+  }
+
+  /** Keeps all that somebody does as it is and nothing else for them, or lets them go. */
+  turnKept(person: string): void {
+    if (this.#offered) return
+    this.keep(
+      this.keptPeople.includes(person)
+        ? letPersonGo(this.#drawn, person)
+        : keepPerson(this.#drawn, person, this.#extents),
+    )
   }
 
   lengthOf(segment: string): number {

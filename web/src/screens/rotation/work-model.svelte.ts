@@ -92,9 +92,10 @@ export class WorkModel {
     this.#rotation.keep(answer.plan)
   }
 
+  /** The plan alone: what else is drafted is adopted where it is named. */
   async adopt(answer: Worked): Promise<void> {
     this.take(answer)
-    await this.#rotation.planning.adopt('change')
+    await this.#rotation.planning.adopt('change', 'plan')
   }
 
   leave(): void {

@@ -1,12 +1,13 @@
 /** How sure an answer is and what it is worth, in words. "Best" is said only where it is proved. */
+import { counted, plural } from '@pitlamp/race'
 import type { Cost, Worked, Working } from '@pitlamp/contract'
 
 /** Laps are counted whole; below one, tenths say that there is something. */
 export function lapsWords(laps: number): string {
   const size = Math.abs(laps)
-  const figure =
-    size > 0 && size < 1 ? (Math.round(size * 10) / 10).toFixed(1) : grouped(Math.round(size))
-  return `${figure} ${figure === '1' ? 'lap' : 'laps'}`
+  const isPart = size > 0 && size < 1
+  const figure = isPart ? (Math.round(size * 10) / 10).toFixed(1) : grouped(size)
+  return `${figure} ${plural(isPart ? size : Math.round(size), 'lap')}`
 }
 
 export function grouped(laps: number): string {
@@ -40,13 +41,22 @@ export function againstWords(against: NonNullable<Worked['against']>, other: str
   return `${lapsWords(laps)} ${more} than ${other}, ${grouped(least ?? 0)} to ${grouped(most ?? 0)}.${fair}`
 }
 
+/** How many lines of the plan it would change. */
+export function changedWords(changed: number): string {
+  if (changed === 0) return 'Nothing changes.'
+  return `${counted(changed, 'line')} ${plural(changed, 'is', 'are')} new.`
+}
+
 export function standingWords(standing: Working | undefined): string {
   if (!standing) return 'Waiting for the solver.'
   if (standing.on === 'why') return 'There is no such plan. Finding out why.'
   const { incumbentLaps, boundLaps } = standing
   if (incumbentLaps === undefined) return 'No plan yet.'
-  const most = boundLaps === undefined ? '' : `, at most ${grouped(boundLaps)} are possible`
-  return `The best so far is worth ${grouped(incumbentLaps)} laps${most}.`
+  const most =
+    boundLaps === undefined
+      ? ''
+      : `, at most ${grouped(boundLaps)} ${plural(Math.round(boundLaps), 'is', 'are')} possible`
+  return `The best so far is worth ${grouped(incumbentLaps)} ${plural(Math.round(incumbentLaps), 'lap')}${most}.`
 }
 
 export function costWords({ laps }: Cost): string {

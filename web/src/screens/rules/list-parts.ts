@@ -37,7 +37,7 @@ export function listText(rule: Rule, part: string, segment: SegmentName): string
 
 export function wholeText(rule: Rule, part: string, segment: SegmentName): string {
   const shape = partsOf(rule.kind)[part]
-  const wording = { words: choiceWords(rule.kind, part), names: { segment } }
+  const wording = { words: choiceWords(rule, part), names: { segment } }
   return shape ? valueInWords(shape, partOf(rule, part), wording) : ''
 }
 

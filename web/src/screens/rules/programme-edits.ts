@@ -1,5 +1,5 @@
 /** Changing the programme that is being written: items added, moved, given lanes. Changes are made in place. */
-import type { ProgrammeItem, Regulations } from '@pitlamp/race'
+import { countInWords, type ProgrammeItem, type Regulations } from '@pitlamp/race'
 import { freshId } from '../../planning/defaults.ts'
 import { readDuration, writeDuration } from '../../planning/durations.ts'
 import { lapsWords } from '../../parts/penalty-words.ts'
@@ -111,12 +111,12 @@ export function programmeWords({ programme }: Regulations): string {
   return [...counts]
     .map(([key, count]) => {
       const [name = '', length = ''] = key.split('|')
-      const what = count === 1 ? `one ${name}` : `${count} ${plural(name)}`
+      const what = countInWords(count, name, several(name))
       return length === '' ? what : `${what} of ${length}`
     })
     .join(', ')
 }
 
-function plural(name: string): string {
+function several(name: string): string {
   return name === 'practice' || /ing$/.test(name) ? `times ${name}` : `${name}s`
 }

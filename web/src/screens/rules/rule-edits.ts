@@ -10,6 +10,7 @@ import {
   type Regulations,
   type Rule,
   type RuleKind,
+  withNumber,
 } from '@pitlamp/race'
 import { freshId } from '../../planning/defaults.ts'
 
@@ -76,8 +77,11 @@ export interface GroupOffered {
 
 const GROUP_NAMES = Object.keys(GROUPS) as readonly Group[]
 const OFFERED = RULE_KINDS.map(({ kind }) => {
-  const { group, called, reads } = SENTENCES[kind]
-  const words = Object.values(SENTENCES[kind].words ?? {}).flatMap((one) => Object.values(one))
+  const { group, called, words: choices = {} } = SENTENCES[kind]
+  const reads = withNumber(SENTENCES[kind].reads)
+  const words = Object.values(choices).flatMap((one) =>
+    Object.values(one).map((text) => withNumber(text)),
+  )
   return {
     ...{ kind, group, called },
     reads: withGaps(reads),

@@ -1,5 +1,13 @@
 /** Calls from the wall: who can be called, the ready words, and those nobody has answered yet. */
-import { callsNow, dutyOf, THE_WALL, type CallNow, type Duty, type State } from '@pitlamp/race'
+import {
+  counted,
+  callsNow,
+  dutyOf,
+  THE_WALL,
+  type CallNow,
+  type Duty,
+  type State,
+} from '@pitlamp/race'
 import type { CrewNames } from '../../parts/crew.ts'
 import { DUTY_WORD } from '../../parts/moves.ts'
 import type { CallShown } from '../../parts/shown.ts'
@@ -62,7 +70,7 @@ function soWords(
 ): string | undefined {
   const to = passedTo === THE_WALL ? 'the wall' : passedTo && crew.nameOf(passedTo)
   const words = [
-    ...(repetition > 0 ? [`called ${repetition + 1} times`] : []),
+    ...(repetition > 0 ? [`called ${counted(repetition + 1, 'time')}`] : []),
     ...(to === undefined ? [] : [`passed on to ${to}`]),
   ]
   return words.length === 0 ? undefined : words.join(', ')

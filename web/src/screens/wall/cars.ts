@@ -1,5 +1,5 @@
 /** The car and the spare: how long each ran, and the exchange of one for the other. */
-import { allowances, runningTimes, type AllowanceNow, type State } from '@pitlamp/race'
+import { counted, allowances, runningTimes, type AllowanceNow, type State } from '@pitlamp/race'
 import type { Tile } from '../../parts/shown.ts'
 import { hoursMinutes } from '../../parts/time.ts'
 import type { ToRecord } from './to-record.ts'
@@ -44,12 +44,12 @@ function tile(car: string, hint: string | undefined): Tile {
   return hint === undefined ? { id: car, word: car } : { id: car, word: car, hint }
 }
 
-function hintOf(counted: AllowanceNow | undefined): string | undefined {
-  if (!counted) return undefined
-  const { nextCosts } = counted
+function hintOf(allowed: AllowanceNow | undefined): string | undefined {
+  if (!allowed) return undefined
+  const { nextCosts } = allowed
   if (nextCosts === 'notAllowed') return 'not allowed'
   if (nextCosts === 'notKnown') return 'what it costs is not known'
-  return nextCosts.laps === 0 ? undefined : `costs ${nextCosts.laps} laps`
+  return nextCosts.laps === 0 ? undefined : `costs ${counted(nextCosts.laps, 'lap')}`
 }
 
 export function carExchanged(car: string): ToRecord {

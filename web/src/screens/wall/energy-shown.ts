@@ -55,8 +55,9 @@ export const FILLED: ToRecord = { kind: 'energy.1', body: { what: 'filled' }, wo
 export function energyTiles(amount: number | undefined): readonly Tile[] {
   const off = amount === undefined
   const number = amount ?? '…'
+  const laps = amount === undefined ? '… laps' : lapsWords(amount)
   return [
-    { id: 'laps', word: `${number} laps left`, hint: 'as the venue shows it', off },
+    { id: 'laps', word: `${laps} left`, hint: 'as the venue shows it', off },
     { id: 'minutes', word: `${number} min left`, hint: 'as the venue shows it', off },
   ]
 }

@@ -1,5 +1,6 @@
 /** What race control said, as tiles: a number typed first goes with the press that needs one. */
 import {
+  placesInWords,
   inForce,
   penalties,
   rulesOf,
@@ -40,7 +41,7 @@ function tileWord(what: What, amount: number | undefined): string {
     case 'stopAndGo':
       return `Stop-and-go, ${amount} s`
     case 'position':
-      return `${amount} ${amount === 1 ? 'place' : 'places'}`
+      return placesInWords(amount)
     default:
       return PENALTY_WORD[what]
   }
@@ -80,7 +81,7 @@ function scopeOf(state: State, now: number, what: What): PenaltyBody['scope'] {
 export function lapsTiles(amount: number | undefined): readonly Tile[] {
   const off = amount === undefined || amount === 0
   return [
-    { id: '1', word: `+${amount ?? '…'} laps`, off },
+    { id: '1', word: `+${amount === undefined ? '… laps' : lapsWords(amount)}`, off },
     { id: '-1', word: `−${amount === undefined ? '… laps' : lapsWords(amount)}`, off },
   ]
 }

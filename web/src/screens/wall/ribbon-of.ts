@@ -1,5 +1,6 @@
 /** The ribbon of a meeting: what was driven, filled in over what is planned. */
 import {
+  counted,
   currentRun,
   lanesOf,
   planTimeline,
@@ -130,5 +131,5 @@ function stopsPlanned(
 
 function summary(rows: readonly RibbonRow[], stops: RibbonShown['stops']): string {
   const made = stops.filter(({ done }) => done).length
-  return `The race so far and the plan: ${rows.length} people, ${made} stops made, ${stops.length - made} planned.`
+  return `The race so far and the plan: ${counted(rows.length, 'person', 'people')}, ${counted(made, 'stop')} made, ${stops.length - made} planned.`
 }

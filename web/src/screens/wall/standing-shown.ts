@@ -1,5 +1,5 @@
 /** Where we stand, in words. */
-import { standing, summedStanding, type Distance, type Standing } from '@pitlamp/race'
+import { counted, standing, summedStanding, type Distance, type Standing } from '@pitlamp/race'
 import { lapsWords } from '../../parts/penalty-words.ts'
 import { clockTime, figure } from '../../parts/time.ts'
 import type { Seen } from './people.ts'
@@ -40,8 +40,7 @@ function gapsOf(
   { ahead, behind }: { readonly ahead?: Neighbour; readonly behind?: Neighbour },
 ): string {
   if (is === 'tooEarly') return 'too early to compare'
-  if (is === 'overSegments')
-    return `gaps compare over ${over} ${over === 1 ? 'segment' : 'segments'} only`
+  if (is === 'overSegments') return `gaps compare over ${counted(over, 'segment')} only`
   return [
     ...(ahead ? [gapWords(ahead.gap, 'behind', ordinal(ahead.place))] : []),
     ...(behind ? [gapWords(behind.gap, 'ahead of', ordinal(behind.place))] : []),
@@ -70,5 +69,5 @@ export function ordinal(place: number): string {
 }
 
 export function pointsWords(points: number): string {
-  return `${points} ${points === 1 ? 'point' : 'points'}`
+  return counted(points, 'point')
 }

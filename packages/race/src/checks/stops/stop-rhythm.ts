@@ -2,7 +2,7 @@ import { known } from '../../rules/shape.ts'
 import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
 import type { Case, Check } from '../case.ts'
-import { durationInWords, thereAre } from '../in-words.ts'
+import { countInWords, durationInWords, thereAre } from '../in-words.ts'
 import { cameToMs, stopName } from './in-segments.ts'
 
 /** More than this no plan can hold, and a rhythm half typed may ask for millions. */
@@ -89,6 +89,7 @@ function tooMany(limit: number, value: number): Case {
     unit: 'count',
     limit,
     value,
-    says: () => `The rhythm asks for ${limit} stops, and ${thereAre(value, 'mandatory stop')}.`,
+    says: () =>
+      `The rhythm asks for ${countInWords(limit, 'stop')}, and ${thereAre(value, 'mandatory stop')}.`,
   }
 }

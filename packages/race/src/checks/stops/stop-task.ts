@@ -1,3 +1,4 @@
+import { counted } from '../../sentences/plural.ts'
 import { known } from '../../rules/shape.ts'
 import type { Check } from '../case.ts'
 import { endOf } from './in-segments.ts'
@@ -12,13 +13,13 @@ export const stopTask: Check<'stopTask'> = {
     const limit = known(times)
     const named = known(segments)
     if (limit === undefined || (segments !== undefined && named === undefined)) return []
-    const counted = bench.timeline.segments.filter(({ id }) => named?.includes(id) ?? true)
+    const within = bench.timeline.segments.filter(({ id }) => named?.includes(id) ?? true)
     const stops = bench.timeline.stops.filter(
       ({ segment, tasks }) =>
-        counted.some(({ id }) => id === segment) && tasks.some((one) => isSame(one, task)),
+        within.some(({ id }) => id === segment) && tasks.some((one) => isSame(one, task)),
     )
-    const last = counted.at(-1)
-    const where = named ? ` in ${counted.map(({ id }) => bench.segmentName(id)).join(' or ')}` : ''
+    const last = within.at(-1)
+    const where = named ? ` in ${within.map(({ id }) => bench.segmentName(id)).join(' or ')}` : ''
     return [
       {
         name: 'times',
@@ -31,7 +32,7 @@ export const stopTask: Check<'stopTask'> = {
             value: stops.length,
             stops: stops.map(({ id }) => id),
             ...(named && last ? endOf(last) : { untilTheEnd: true }),
-            says: () => `${task}: ${stops.length} times${where}, at least ${limit}.`,
+            says: () => `${task}: ${counted(stops.length, 'time')}${where}, at least ${limit}.`,
           },
         ],
       },
