@@ -1,10 +1,13 @@
 /**
  * Stops to be chosen over a long race: a coarse grid first, then the fine one around the stops it found. A heuristic:
- * how far it can be from the best is told by the linear relaxation of the whole fine grid, and nothing more is claimed.
+ * how far it can be from the best is told by the linear relaxation of the whole fine grid, and where that is not close,
+ * by a search of the few columns that could be worth more. Nothing more is claimed.
  */
 import { mayStopAt } from './grid/slots.ts'
 import { solveInTurn } from './in-turn.ts'
-import { relax, type SolveOptions } from './linear/solve.ts'
+import { loweredBound } from './linear/narrowed.ts'
+import { relax } from './linear/relax.ts'
+import type { SolveOptions } from './linear/solve.ts'
 import { answerOf, type Answer, type Planned } from './answer/answer.ts'
 import type { Problem } from './problem/problem.ts'
 import { build } from './rotation/build.ts'
@@ -27,7 +30,7 @@ export function planLong(problem: Problem, options: SolveOptions): Answer {
   const fine = build(around(problem, first))
   const second = answerOf(fine, solveInTurn(fine, { ...options, gapLaps: options.gapLaps ?? 1 }))
   const best = second.kind === 'planned' && second.worthLaps >= first.worthLaps ? second : first
-  const boundLaps = Math.max(best.worthLaps, relaxedBound(problem, options))
+  const boundLaps = Math.max(best.worthLaps, boundOf(problem, best.worthLaps, options))
   return { ...best, boundLaps, gapLaps: boundLaps - best.worthLaps, proof: 'within' }
 }
 
@@ -52,8 +55,16 @@ function around(problem: Problem, { stops }: Planned): Problem {
   return { ...problem, segments }
 }
 
+/** So close is close enough, of more than two thousand laps. */
+const CLOSE_LAPS = 4
+/** Longer than this the bound is not worked on. */
+const BOUND_SECONDS = 5
+
 /** Of the whole fine grid; infinite where the relaxation was stopped. */
-function relaxedBound(problem: Problem, options: SolveOptions): number {
-  const { status, objective } = relax(build(problem).model, options)
-  return status === 'optimal' ? objective : Infinity
+function boundOf(problem: Problem, worthLaps: number, options: SolveOptions): number {
+  const { model } = build(problem)
+  const relaxed = relax(model, options)
+  if (relaxed.status !== 'bounded') return Infinity
+  const laps = worthLaps + CLOSE_LAPS
+  return loweredBound(model, { relaxed, laps }, { ...options, limitSeconds: BOUND_SECONDS })
 }

@@ -7,7 +7,8 @@
 import type { Column, LinearModel, Row } from './linear/model.ts'
 import { solveNarrowed } from './linear/narrowed.ts'
 import { partOf, type Part } from './linear/part.ts'
-import { PROVED_WITHIN_LAPS, relax, solve, type Solved, type SolveOptions } from './linear/solve.ts'
+import { relax } from './linear/relax.ts'
+import { PROVED_WITHIN_LAPS, solve, type Solved, type SolveOptions } from './linear/solve.ts'
 import type { Rotation } from './rotation/rotation.ts'
 
 export function solveInTurn(rotation: Rotation, options: SolveOptions): Solved {
@@ -70,10 +71,10 @@ function dutiesAround(
 function dutiesBound({ model, duties, grid }: Rotation, options: SolveOptions): number {
   const rows = model.rows.filter(({ terms }) => terms.every(([column]) => duties.has(column)))
   const alone = partOf(model, (column) => (duties.has(column) ? undefined : 0), rows)
-  const { objective } = relax(alone, options)
+  const relaxed = relax(alone, options)
   const { dutyChangeLaps } = grid.problem
-  if (dutyChangeLaps === 0) return 0
-  return -dutyChangeLaps * Math.ceil(-objective / dutyChangeLaps - ROUNDING)
+  if (relaxed.status !== 'bounded' || dutyChangeLaps === 0) return 0
+  return -dutyChangeLaps * Math.ceil(-relaxed.boundLaps / dutyChangeLaps - ROUNDING)
 }
 
 const ROUNDING = 1e-6

@@ -27,11 +27,6 @@ export interface SearchOptions extends SolveOptions {
   readonly presolve?: 'on' | 'off'
 }
 
-export interface Relaxed extends Solved {
-  /** What a plan in which a column is not as it is here is worth less, at least. */
-  readonly dear: Float64Array
-}
-
 export interface Solved {
   /** `stopped`: by a limit or a cancel, with or without values. */
   readonly status: 'optimal' | 'stopped' | 'infeasible'
@@ -63,28 +58,6 @@ export function solve(
     })
     if (start) native.setSolution({ colValue: start })
     return run(native, options)
-  })
-}
-
-/** More columns than this are solved from the inside, which takes a sixth of the time of going from corner to corner. */
-const MANY_COLUMNS = 10_000
-/** How far from the optimum that ends, which is added to the bound. */
-const INSIDE_BY_LAPS = 0.001
-
-/** Without whole numbers. */
-export function relax(model: LinearModel, options: SolveOptions): Relaxed {
-  const { solver } = options
-  const data = { ...dataOf(model, solver), integrality: undefined }
-  const isLarge = model.columns.length > MANY_COLUMNS
-  return solver.withModel(data, (native) => {
-    native.options.set({
-      ...{ output_flag: true, log_to_console: false },
-      ...(isLarge && { solver: 'ipm', run_crossover: 'off' }),
-    })
-    const solved = run(native, options, true)
-    const { colDual } = native.getSolution()
-    const objective = solved.objective + (isLarge ? INSIDE_BY_LAPS : 0)
-    return { ...solved, objective, dear: Float64Array.from(colDual, Math.abs) }
   })
 }
 
