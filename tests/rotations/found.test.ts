@@ -32,11 +32,14 @@ it('what is to be done at a stop is written down at one that was given', () => {
   expect({ said, wrong }).toEqual({ said: 'worked', wrong: [] })
 })
 
-it('a line kept at a post goes with the rule that asks for marshals', () => {
+it('a line kept at a post stands where no rule asks for anybody', () => {
   const line = { person: personId(0), segment: 's1', fromMs: 0, toMs: 20 * MINUTE }
-  const { said, wrong } = judged(
-    { id: 'two', kind: 'marshalsOwed', value: { count: 2, when: 'wholeRace' } },
-    { spans: [{ id: 'kept', duty: 'post', pinned: true, ...line }] },
-  )
-  expect({ said, wrong }).toEqual({ said: 'impossible', wrong: [] })
+  const spans = [{ id: 'kept', duty: 'post', pinned: true, ...line } as const]
+  const asks = (count: number) => ({
+    ...judged({ id: 'owed', kind: 'marshalsOwed', value: { count, when: 'wholeRace' } }, { spans }),
+  })
+  expect(asks(0)).toMatchObject({ said: 'worked', wrong: [] })
+  expect(asks(1)).toMatchObject({ said: 'worked', wrong: [] })
+  // One drives, and two are not there.
+  expect(asks(2)).toMatchObject({ said: 'impossible', wrong: [] })
 })

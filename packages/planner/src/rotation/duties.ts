@@ -3,28 +3,34 @@ import { canTake } from '../grid/grid.ts'
 import type { Slot } from '../grid/slots.ts'
 import { times } from '../linear/model.ts'
 import type { Person } from '../problem/person.ts'
-import type { Duty } from '../problem/problem.ts'
+import type { Duty, Pin } from '../problem/problem.ts'
 import type { DutyWanted } from '../rules/duty-wanted.ts'
 import { hadDuty } from './past.ts'
+import { liesIn } from './pins.ts'
 import type { Place, Rotation } from './rotation.ts'
 import { addShifts } from './shifts.ts'
 
 export type MayHold = (who: { person: Person; duty: Duty; slot: Slot }) => boolean
 
-/** Columns for every place that some rule wants held; at most as many people at it as the rules ask for. */
+/** Columns for every place that a rule wants held or somebody is kept at, and for no more people than that. */
 export function addDuties(
   rotation: Rotation,
   wanted: readonly DutyWanted[],
   mayHold: MayHold,
 ): void {
   const { grid, model } = rotation
-  rotation.places.push(...placesOf(wanted))
+  const kept = grid.problem.pins.filter(isKept)
+  rotation.places.push(...placesOf([...wanted, ...elsewhere(kept, wanted)]))
   const posts = rotation.places.filter(({ duty }) => duty === 'post')
   if (posts.length > 1) rotation.shifts = undefined
   for (const place of rotation.places) {
     const here = wanted.filter((one) => one.duty === place.duty && one.post === place.post)
+    const keptHere = kept.filter((pin) => pin.duty === place.duty && place.post === undefined)
     const most = (slot: Slot) =>
-      Math.max(0, ...here.filter((one) => isIn(one, slot)).map(({ count }) => count))
+      Math.max(
+        keptHere.filter((pin) => liesIn(slot, pin)).length,
+        ...here.filter((one) => isIn(one, slot)).map(({ count }) => count),
+      )
     for (const person of grid.problem.people) {
       const open = grid.slots.filter((slot) =>
         slot.isPast
@@ -68,7 +74,19 @@ export function isIn({ segments }: DutyWanted, { segment }: Slot): boolean {
   return segments === undefined || segments.includes(segment.id)
 }
 
-function placesOf(wanted: readonly DutyWanted[]): readonly Place[] {
+type Kept = Extract<Pin, { kind: 'span' }>
+
+function isKept(pin: Pin): pin is Kept {
+  return pin.kind === 'span' && pin.duty !== 'controller'
+}
+
+/** Kept where no rule wants anybody. */
+function elsewhere(kept: readonly Kept[], wanted: readonly DutyWanted[]): readonly Place[] {
+  const isWanted = ({ duty }: Kept) => wanted.some((one) => one.duty === duty)
+  return kept.filter((pin) => !isWanted(pin)).map(({ duty }) => ({ duty }))
+}
+
+function placesOf(wanted: readonly Place[]): readonly Place[] {
   const places = new Map<string, Place>()
   for (const { duty, post } of wanted) {
     places.set(`${duty} ${post ?? ''}`, { duty, ...(post === undefined ? {} : { post }) })

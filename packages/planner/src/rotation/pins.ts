@@ -22,7 +22,7 @@ function addStop(rotation: Rotation, pin: Pin & { kind: 'stop' }): void {
 
 function addStretch(rotation: Rotation, pin: Exclude<Pin, { kind: 'stop' }>): void {
   for (const slot of rotation.grid.slots) {
-    if (slot.isPast || !isIn(slot, pin)) continue
+    if (slot.isPast || !liesIn(slot, pin)) continue
     if (pin.kind === 'span') {
       const held = rotation.onDuty(pin.person, pin.duty, slot.index)
       rotation.row(held, { atLeast: 1, tag: pin.id })
@@ -33,6 +33,9 @@ function addStretch(rotation: Rotation, pin: Exclude<Pin, { kind: 'stop' }>): vo
   }
 }
 
-function isIn({ segment, fromMs, toMs }: Slot, pin: Exclude<Pin, { kind: 'stop' }>): boolean {
+export function liesIn(
+  { segment, fromMs, toMs }: Slot,
+  pin: Exclude<Pin, { kind: 'stop' }>,
+): boolean {
   return segment.id === pin.segment && fromMs >= pin.fromMs && toMs <= pin.toMs
 }
