@@ -1,4 +1,5 @@
 /** Visits of the car judged by the rules: which are mandatory stops, and which window each serves. */
+import { firstToClose } from '../rules/first-to-close.ts'
 import type { Plan } from '../documents/plan.ts'
 import type { Regulations } from '../documents/rules.ts'
 import { inForce } from '../fold/in-force.ts'
@@ -84,12 +85,14 @@ function windowFor(judge: Judge, stop: StopState, before: readonly Visit[]): Win
   )
   if (!run) return undefined
   const { clockMs } = clockAt(run, at)
-  return judge.windows.find(
-    (window) =>
-      window.segment === stop.segment &&
-      window.fromMs <= clockMs &&
-      clockMs <= window.toMs &&
-      !before.some((visit) => visit.serves?.id === window.id),
+  return firstToClose(
+    judge.windows.filter(
+      (window) =>
+        window.segment === stop.segment &&
+        window.fromMs <= clockMs &&
+        clockMs <= window.toMs &&
+        !before.some((visit) => visit.serves?.id === window.id),
+    ),
   )
 }
 

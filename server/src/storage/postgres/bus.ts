@@ -46,8 +46,13 @@ export class Bus {
   }
 }
 
+/** Nothing, where somebody else spoke on the channel. */
 export function heardIn(payload: string): readonly Said[] {
-  return JSON.parse(`[${payload}]`) as readonly Said[]
+  try {
+    return JSON.parse(`[${payload}]`) as readonly Said[]
+  } catch {
+    return []
+  }
 }
 
 /** News that are too long say only how far the log has come. */

@@ -46,6 +46,14 @@ test('one stop serves one window, also where they overlap', () => {
   expect(served(25, 26)).toEqual(['kept'])
 })
 
+test('a stop serves the window that closes first, in whatever order they are written', () => {
+  const windows = rule(window('late', 20, 50), window('early', 10, 20))
+  const findings = found({ spans, stops: [stop(20), stop(40)], ...windows })
+  expect(findings.filter(({ id }) => id.endsWith(':served')).map(({ verdict }) => verdict)).toEqual(
+    ['kept'],
+  )
+})
+
 test('a stop that is not mandatory neither serves a window nor needs one', () => {
   const stops = [stop(5, { mandatory: false }), stop(15, { mandatory: false })]
   expect(limits(found({ spans, stops, ...rule(window('w', 10, 20)) }))).toEqual([

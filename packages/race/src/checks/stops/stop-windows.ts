@@ -1,4 +1,5 @@
 import type { RuleValue } from '../../rules/index.ts'
+import { firstToClose } from '../../rules/first-to-close.ts'
 import { known } from '../../rules/shape.ts'
 import type { TimelineStop } from '../../timeline/stops.ts'
 import type { Bench } from '../bench.ts'
@@ -8,7 +9,7 @@ import { cameToMs, stopName } from './in-segments.ts'
 
 type Window = Exclude<RuleValue<'stopWindows'>['windows'], string>[number]
 
-/** Both ends of a window belong to it. A stop serves one window: the first it lies in that none before it serves. */
+/** Both ends of a window belong to it. A stop serves one window, and each window is served once. */
 export const stopWindows: Check<'stopWindows'> = {
   axis: 'race',
   limits: ({ windows }, bench) => {
@@ -33,7 +34,8 @@ function served(
 ): readonly Case[] {
   const serving = new Map<string, TimelineStop>()
   for (const stop of stops) {
-    const window = windows.find((one) => isIn(stop, one) && !serving.has(one.id))
+    const open = windows.filter((one) => isIn(stop, one) && !serving.has(one.id))
+    const window = firstToClose(open)
     if (window) serving.set(window.id, stop)
   }
   return windows.flatMap((window): readonly Case[] => {
