@@ -146,7 +146,7 @@ it('M6 the marshal’s page says post, until when, and who relieves', async () =
   const { phone } = await race('marshal', 'Bea Lorne')
   const page = phone.getByRole('main')
   await page.getByText('Post 2', { exact: true }).waitFor()
-  await page.getByText(/until about \d\d:\d\d/).waitFor()
+  await page.getByText(/until about (\w+ )?\d\d:\d\d/).waitFor()
   await page.getByText('relieved by Ida Quill').waitFor()
 })
 

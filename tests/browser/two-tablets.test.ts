@@ -25,7 +25,7 @@ it('T1 what two press within ten seconds is one fact with a second witness', asy
   network.cut = true
   await Promise.all([verb(near, 'Power is off').click(), verb(far, 'Power is off').click()])
   network.cut = false
-  await far.getByText('all saved').waitFor()
+  await far.getByText('all saved').waitFor({ timeout: 40_000 })
 
   await more(near, 'Log', 'link')
   const offs = near.getByRole('listitem').filter({ hasText: 'Power is off' })
@@ -49,7 +49,8 @@ it('T2 what a tablet without network presses later than that is listed', async (
   await verb(far, 'Power is off').click()
   await far.getByText('1 kept on this device').waitFor()
   network.cut = false
-  await far.getByText('all saved').waitFor()
+  // A connection that was begun while the network was cut is given up after twenty seconds.
+  await far.getByText('all saved').waitFor({ timeout: 40_000 })
 
   await more(near, 'Log', 'link')
   await near.getByText('Does not add up: 1').waitFor()
