@@ -22,7 +22,9 @@ export function solveInTurn(rotation: Rotation, options: SolveOptions): Solved {
   const bound = first.bound + dutiesBound(rotation, options)
   const { gapLaps = PROVED_WITHIN_LAPS } = options
   if (second.values && bound - second.objective <= gapLaps + ROUNDING) return { ...second, bound }
-  return solveNarrowed(model, { ...options, start: second.values })
+  const whole = solveNarrowed(model, { ...options, start: second.values })
+  const isBetter = whole.status !== 'stopped' || whole.objective >= second.objective
+  return isBetter ? whole : { ...second, status: 'stopped', bound: Math.min(bound, whole.bound) }
 }
 
 /** The bound goes for the whole, since other duties only cost; what is found is no rotation yet. */

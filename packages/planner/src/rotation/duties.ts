@@ -3,7 +3,7 @@ import { canTake } from '../grid/grid.ts'
 import type { Slot } from '../grid/slots.ts'
 import { times } from '../linear/model.ts'
 import type { Person } from '../problem/person.ts'
-import type { Duty, Pin, Problem } from '../problem/problem.ts'
+import type { Duty, Pin } from '../problem/problem.ts'
 import type { DutyWanted } from '../rules/duty-wanted.ts'
 import { hadDuty } from './past.ts'
 import { liesIn } from './pins.ts'
@@ -19,7 +19,7 @@ export function addDuties(
   mayHold: MayHold,
 ): void {
   const { grid, model } = rotation
-  const kept = keptIn(grid.problem)
+  const kept = grid.problem.pins.filter(isKept)
   rotation.places.push(...placesOf([...wanted, ...elsewhere(kept, wanted)]))
   const posts = rotation.places.filter(({ duty }) => duty === 'post')
   if (posts.length > 1) rotation.shifts = undefined
@@ -76,10 +76,8 @@ export function isIn({ segments }: DutyWanted, { segment }: Slot): boolean {
 
 type Kept = Extract<Pin, { kind: 'span' }>
 
-/** None where whoever leaves has to be relieved: nobody would come after. */
-function keptIn({ pins, rules }: Problem): readonly Kept[] {
-  if (rules.some((rule) => rule.kind === 'relief' && rule.before)) return []
-  return pins.filter((pin): pin is Kept => pin.kind === 'span' && pin.duty !== 'controller')
+function isKept(pin: Pin): pin is Kept {
+  return pin.kind === 'span' && pin.duty !== 'controller'
 }
 
 /** Kept where no rule wants anybody. */

@@ -1,7 +1,12 @@
 import type { Duty } from '../problem/problem.ts'
+import { times } from '../linear/model.ts'
+import type { Rotation } from '../rotation/rotation.ts'
 import type { RuleKind } from './rule-kind.ts'
 
-/** The relief is at the post before the marshal leaves, by so much; until then it does nothing else. */
+/**
+ * The relief is at the post before the marshal leaves, by so much; until then it does nothing else. Nobody leaves without
+ * one while the segment runs.
+ */
 export interface Relief {
   readonly id: string
   readonly kind: 'relief'
@@ -11,7 +16,9 @@ export interface Relief {
 
 export const relief: RuleKind<Relief> = {
   rows: ({ id: tag, before, byMs = 0 }, rotation) => {
-    if (!before || byMs === 0) return
+    if (!before) return
+    stayUntilRelieved(rotation, tag)
+    if (byMs === 0) return
     const { grid, places } = rotation
     for (const place of places.filter(({ duty }) => duty === 'post')) {
       for (const { index, fromMs, isPast } of grid.slots) {
@@ -34,6 +41,18 @@ export const relief: RuleKind<Relief> = {
       }
     }
   },
+}
+
+function stayUntilRelieved(rotation: Rotation, tag: string): void {
+  const { slots, problem } = rotation.grid
+  for (const place of rotation.places.filter(({ duty }) => duty === 'post')) {
+    const at = (slot: number) =>
+      problem.people.flatMap(({ id }) => rotation.heldAt(place, id, slot))
+    for (const { index, fromMs, isPast } of slots) {
+      if (fromMs === 0 || isPast) continue
+      rotation.row([...at(index), ...times(at(index - 1), -1)], { atLeast: 0, tag })
+    }
+  }
 }
 
 const BUSY: readonly Duty[] = ['controller', 'post', 'wall', 'bench']

@@ -32,9 +32,9 @@ const swap = [
 
 test('two cannot change places between the controller and a post while the car runs', () => {
   expect(sentences(judge(swap))).toEqual([
-    'Ben and Ana cannot hand over at 0:30 of segment 1: each would have to move before the next.',
+    'Ana and Ben cannot hand over at 0:30 of segment 1: each would have to move before the next.',
   ])
-  expect(judge(swap)[0]?.people).toEqual(['Ben', 'Ana'])
+  expect(judge(swap)[0]?.people).toEqual(['Ana', 'Ben'])
 })
 
 test('in a stop they can: the relief first, the controller empty for a moment', () => {

@@ -1,3 +1,4 @@
+import type { Bench } from '../bench.ts'
 import type { AlwaysCheck, Case } from '../case.ts'
 import { namesInWords, placeInWords } from '../places.ts'
 import { handoversOf, movesOf, movesOn, waitsOf, type Wait } from './handovers.ts'
@@ -14,7 +15,7 @@ export const orderOfMoves: AlwaysCheck = {
     const moves = movesOf(bench)
     const cases = handoversOf(bench).flatMap((handover): Case[] => {
       if (!movesOn(handover)) return []
-      const ring = ringOf(waitsOf(bench, handover, moves))
+      const ring = ringOf(inCrewOrder(bench, waitsOf(bench, handover, moves)))
       const { at, segment, clockMs, leaving, arriving } = handover
       if (ring.length === 0 || [...leaving, ...arriving].every(({ done }) => done)) return []
       const people = new Set(ring)
@@ -36,6 +37,13 @@ export const orderOfMoves: AlwaysCheck = {
     })
     return [{ name: 'ring', called: 'Moves that wait for each other', cases }]
   },
+}
+
+/** So that the same ring is said in the same words, in whatever order the spans lie. */
+function inCrewOrder({ people }: Bench, waits: readonly Wait[]): readonly Wait[] {
+  const placeOf = new Map(people.map(({ id }, place) => [id, place]))
+  const place = (person: string) => placeOf.get(person) ?? people.length
+  return [...waits].sort((a, b) => place(a.first) - place(b.first) || place(a.then) - place(b.then))
 }
 
 /** People of one ring, each moving before the next and the last before the first; empty where there is none. */
