@@ -46,6 +46,23 @@ export function solve(
   model: LinearModel,
   { start, presolve = 'off', ...options }: SearchOptions,
 ): Solved {
+  try {
+    return searched(model, { ...options, start, presolve })
+  } catch (error) {
+    if (!isOutOfMemory(error)) throw error
+    return { status: 'stopped', objective: -Infinity, bound: Infinity }
+  }
+}
+
+/** A large search may need more than a WebAssembly memory holds: the solver aborts, or what it asks for is not given. */
+function isOutOfMemory(error: unknown): boolean {
+  return error instanceof Error && ['RuntimeError', 'RangeError'].includes(error.name)
+}
+
+function searched(
+  model: LinearModel,
+  { start, presolve, ...options }: SearchOptions & { readonly presolve: 'on' | 'off' },
+): Solved {
   const { solver } = options
   return solver.withModel(dataOf(model, solver), (native) => {
     native.options.set({
