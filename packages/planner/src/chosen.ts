@@ -55,9 +55,9 @@ function around(problem: Problem, { stops }: Planned): Problem {
   return { ...problem, segments }
 }
 
-/** So close is close enough, of more than two thousand laps. */
+/** So close is close enough of a long race. */
 const CLOSE_LAPS = 4
-/** Longer than this the bound is not worked on. */
+/** Longer than this the bound is not worked on: how low it comes is not repeatable. */
 const BOUND_SECONDS = 5
 
 /** Of the whole fine grid; infinite where the relaxation was stopped. */
@@ -66,5 +66,6 @@ function boundOf(problem: Problem, worthLaps: number, options: SolveOptions): nu
   const relaxed = relax(model, options)
   if (relaxed.status !== 'bounded') return Infinity
   const laps = worthLaps + CLOSE_LAPS
-  return loweredBound(model, { relaxed, laps }, { ...options, limitSeconds: BOUND_SECONDS })
+  const limitSeconds = Math.min(BOUND_SECONDS, options.limitSeconds ?? Infinity)
+  return loweredBound(model, { relaxed, laps }, { ...options, limitSeconds })
 }

@@ -8,6 +8,7 @@
  * yes or no for being given up, which frees all its rows; as few as can be are.
  */
 import type { Model } from 'highs'
+import { inMemory } from './linear/memory.ts'
 import { ModelBuilder, reachOf, type LinearModel, type Row } from './linear/model.ts'
 import { dataOf, run, solve, type SolveOptions } from './linear/solve.ts'
 import { isOn } from './answer/read.ts'
@@ -25,7 +26,7 @@ export interface Possible {
 
 export interface Collision {
   readonly kind: 'collision'
-  /** Without these there is a rotation, and without fewer there is none. Empty where giving up everything is not enough. */
+  /** Without these there is a rotation: as few as were found. Empty where giving up everything is not enough. */
   readonly giveUp: readonly string[]
   /** These cannot hold together, and without any one of them the others can. */
   readonly collide: readonly string[]
@@ -34,6 +35,10 @@ export interface Collision {
 export function explain(problem: Problem, options: SolveOptions): Why {
   const faults = faultsOf(problem)
   if (faults.length > 0) return { kind: 'faulty', faults }
+  return inMemory<Why>(() => explained(problem, options), { kind: 'stopped' })
+}
+
+function explained(problem: Problem, options: SolveOptions): Why {
   const { model } = build(problem, true)
   const check = checkerOf(problem, model, options)
   try {
@@ -127,7 +132,7 @@ function fewest(
   return andWhatFollows(problem, found, options)
 }
 
-/** A rule that is given up takes with it what it made room for, a post say: whoever is kept there has to go as well. */
+/** Freeing its rows is not all that giving a rule up does: what is left is asked again, and what it takes is added. */
 function andWhatFollows(
   problem: Problem,
   giveUp: readonly string[],

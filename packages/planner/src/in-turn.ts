@@ -18,19 +18,27 @@ export function solveInTurn(rotation: Rotation, options: SolveOptions): Solved {
   const first = solveNarrowed(driving, withoutIncumbents(options))
   if (first.status === 'infeasible') return first
   if (!first.values || options.shouldStop?.()) return solveNarrowed(model, options)
-  const second = dutiesAround(rotation, driving.toWhole(first.values), options)
+  const second = dutiesAround(rotation, driving.toWhole(first.values), below(first.bound, options))
   const bound = first.bound + dutiesBound(rotation, options)
   const { gapLaps = PROVED_WITHIN_LAPS } = options
   if (second.values && bound - second.objective <= gapLaps + ROUNDING) return { ...second, bound }
   const whole = solveNarrowed(model, { ...options, start: second.values })
-  const isBetter = whole.status !== 'stopped' || whole.objective >= second.objective
-  return isBetter ? whole : { ...second, status: 'stopped', bound: Math.min(bound, whole.bound) }
+  const lower = whole.status === 'infeasible' ? bound : Math.min(bound, whole.bound)
+  if (!second.values) return whole
+  if (whole.values && whole.objective >= second.objective) return { ...whole, bound: lower }
+  return { ...second, status: 'stopped', bound: lower }
 }
 
 /** The bound goes for the whole, since other duties only cost; what is found is no rotation yet. */
 function withoutIncumbents({ onProgress, ...options }: SolveOptions): SolveOptions {
   if (!onProgress) return options
   return { ...options, onProgress: ({ boundLaps }) => onProgress({ boundLaps }) }
+}
+
+/** The bound of one driving is none of the whole: what was known before stands. */
+function below(boundLaps: number, { onProgress, ...options }: SolveOptions): SolveOptions {
+  if (!onProgress) return options
+  return { ...options, onProgress: (progress) => onProgress({ ...progress, boundLaps }) }
 }
 
 function drivingAlone({ model, duties }: Rotation): Part {

@@ -34,7 +34,7 @@ export interface Faulty {
   readonly faults: readonly Fault[]
 }
 
-/** Ended by a limit or a cancel before there was any. */
+/** Ended by a limit, a cancel or for want of memory before there was any. */
 export interface Stopped {
   readonly kind: 'stopped'
 }

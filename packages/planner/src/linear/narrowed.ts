@@ -22,7 +22,7 @@ export function solveNarrowed(model: LinearModel, options: SearchOptions): Solve
   let withinLaps = FIRST_LAPS
   for (;;) {
     const part = cheapPart(model, relaxed, withinLaps)
-    const found = searched(part, { relaxed, withinLaps }, { ...options, start })
+    const found = searchedPart(part, { relaxed, withinLaps }, { ...options, start })
     const shortBy = relaxed.boundLaps - found.objective
     if (part.isAll || found.status === 'stopped') return found
     if (shortBy <= Math.max(withinLaps, options.gapLaps ?? 0)) return found
@@ -59,7 +59,7 @@ interface Narrow {
 }
 
 /** What lies outside the part is worth less than the relaxation by what it is dear at least. */
-function searched(
+function searchedPart(
   part: CheapPart,
   { relaxed, withinLaps }: Narrow,
   { onProgress, start, ...options }: SearchOptions,

@@ -3,6 +3,7 @@
  * rounded or not yet at the optimum, nothing is worth more than its rows and columns priced by them at the better of
  * their bounds (Neumaier & Shcherbina 2004, Mathematical Programming 99, 283–296).
  */
+import { inMemory } from './memory.ts'
 import type { LinearModel, Row } from './model.ts'
 import { dataOf, run, type SolveOptions } from './solve.ts'
 
@@ -23,17 +24,19 @@ const MANY_COLUMNS = 10_000
 export function relax(model: LinearModel, options: SolveOptions): Relaxed {
   const { solver } = options
   const data = { ...dataOf(model, solver), integrality: undefined }
-  return solver.withModel(data, (native): Relaxed => {
-    native.options.set({
-      ...{ output_flag: true, log_to_console: false },
-      ...(model.columns.length > MANY_COLUMNS && { solver: 'ipm' }),
+  const work = () =>
+    solver.withModel(data, (native): Relaxed => {
+      native.options.set({
+        ...{ output_flag: true, log_to_console: false },
+        ...(model.columns.length > MANY_COLUMNS && { solver: 'ipm' }),
+      })
+      const { status } = run(native, options, true)
+      if (status === 'infeasible' || options.shouldStop?.()) {
+        return { status: status === 'infeasible' ? status : 'stopped' }
+      }
+      return bounded(model, native.getSolution().rowDual)
     })
-    const { status } = run(native, options, true)
-    if (status === 'infeasible' || options.shouldStop?.()) {
-      return { status: status === 'infeasible' ? status : 'stopped' }
-    }
-    return bounded(model, native.getSolution().rowDual)
-  })
+  return inMemory<Relaxed>(work, { status: 'stopped' })
 }
 
 function bounded({ columns, rows, offset = 0 }: LinearModel, prices: ArrayLike<number>): Bounded {

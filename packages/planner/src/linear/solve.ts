@@ -1,5 +1,6 @@
 /** Hands a model to HiGHS (Huangfu & Hall 2018, Math. Prog. Comp. 10, 119–142) and reads back what it found. */
 import type { Highs, Model, ModelData } from 'highs'
+import { inMemory } from './memory.ts'
 import type { LinearModel } from './model.ts'
 
 /** Where the solver stands, in laps. */
@@ -24,11 +25,10 @@ export interface SolveOptions {
 export interface SearchOptions extends SolveOptions {
   /** Values of a plan that is known already. */
   readonly start?: Float64Array
-  readonly presolve?: 'on' | 'off'
 }
 
 export interface Solved {
-  /** `stopped`: by a limit or a cancel, with or without values. */
+  /** `stopped`: by a limit, a cancel or for want of memory, with or without values. */
   readonly status: 'optimal' | 'stopped' | 'infeasible'
   readonly values?: Float64Array
   readonly objective: number
@@ -38,44 +38,23 @@ export interface Solved {
 /** To a hundredth of a lap: what is closer to the bound counts as proved. */
 export const PROVED_WITHIN_LAPS = 0.01
 
-/**
- * Rotations are searched as they are: presolved, those measured took up to nine times as long, and about as long at
- * best. Other models may be the other way round.
- */
-export function solve(
-  model: LinearModel,
-  { start, presolve = 'off', ...options }: SearchOptions,
-): Solved {
-  try {
-    return searched(model, { ...options, start, presolve })
-  } catch (error) {
-    if (!isOutOfMemory(error)) throw error
-    return { status: 'stopped', objective: -Infinity, bound: Infinity }
-  }
-}
-
-/** A large search may need more than a WebAssembly memory holds: the solver aborts, or what it asks for is not given. */
-function isOutOfMemory(error: unknown): boolean {
-  return error instanceof Error && ['RuntimeError', 'RangeError'].includes(error.name)
-}
-
-function searched(
-  model: LinearModel,
-  { start, presolve, ...options }: SearchOptions & { readonly presolve: 'on' | 'off' },
-): Solved {
-  const { solver } = options
-  return solver.withModel(dataOf(model, solver), (native) => {
-    native.options.set({
-      // The callbacks stay silent without it.
-      ...{ output_flag: true, log_to_console: false },
-      presolve,
-      // One per cent of a day's laps is a stint: the gap is counted in laps.
-      ...{ mip_rel_gap: 0, mip_abs_gap: options.gapLaps ?? PROVED_WITHIN_LAPS },
-      ...(options.limitSeconds === undefined ? {} : { time_limit: options.limitSeconds }),
+/** Rotations are searched as they are: presolved, those measured took up to nine times as long, and about as long at best. */
+export function solve(model: LinearModel, { start, ...options }: SearchOptions): Solved {
+  const { solver, gapLaps = PROVED_WITHIN_LAPS, limitSeconds } = options
+  const search = () =>
+    solver.withModel(dataOf(model, solver), (native) => {
+      native.options.set({
+        // The callbacks stay silent without it.
+        ...{ output_flag: true, log_to_console: false },
+        presolve: 'off',
+        // One per cent of a day's laps is a stint: the gap is counted in laps.
+        ...{ mip_rel_gap: 0, mip_abs_gap: gapLaps },
+        ...(limitSeconds === undefined ? {} : { time_limit: limitSeconds }),
+      })
+      if (start) native.setSolution({ colValue: start })
+      return run(native, options)
     })
-    if (start) native.setSolution({ colValue: start })
-    return run(native, options)
-  })
+  return inMemory(search, { status: 'stopped', objective: -Infinity, bound: Infinity })
 }
 
 /** Runs a model that is there already; its options are the caller's. A linear one is asked at every step. */

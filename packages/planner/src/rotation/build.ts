@@ -38,10 +38,7 @@ export function build(problem: Problem, relaxable = false): Rotation {
     withoutChange: problem.rules.some(asksForStops) || problem.pins.some(isStop),
   })
   const wanted = problem.rules.filter((rule): rule is DutyWanted => rule.kind === 'dutyWanted')
-  const firstOfDuties = rotation.model.columns.length
   addDuties(rotation, wanted, (who) => !built.some((one) => one.duty?.(who)))
-  for (let column = firstOfDuties; column < rotation.model.columns.length; column += 1)
-    rotation.duties.add(column)
   addOrder(rotation)
   if (!relaxable) addBalance(rotation)
   if (!relaxable) addChangedDuties(rotation)

@@ -3,11 +3,11 @@ import { canTake } from '../grid/grid.ts'
 import type { Slot } from '../grid/slots.ts'
 import { times } from '../linear/model.ts'
 import type { Person } from '../problem/person.ts'
-import type { Duty, Pin } from '../problem/problem.ts'
+import type { Duty, Pin, Problem } from '../problem/problem.ts'
 import type { DutyWanted } from '../rules/duty-wanted.ts'
 import { hadDuty } from './past.ts'
 import { liesIn } from './pins.ts'
-import type { Place, Rotation } from './rotation.ts'
+import type { Place, Rotation, Where } from './rotation.ts'
 import { addShifts } from './shifts.ts'
 
 export type MayHold = (who: { person: Person; duty: Duty; slot: Slot }) => boolean
@@ -19,23 +19,16 @@ export function addDuties(
   mayHold: MayHold,
 ): void {
   const { grid, model } = rotation
-  const kept = grid.problem.pins.filter(isKept)
-  rotation.places.push(...placesOf([...wanted, ...elsewhere(kept, wanted)]))
+  const first = model.columns.length
+  rotation.places.push(...placesOf(grid.problem, wanted))
   const posts = rotation.places.filter(({ duty }) => duty === 'post')
   if (posts.length > 1) rotation.shifts = undefined
   for (const place of rotation.places) {
-    const here = wanted.filter((one) => one.duty === place.duty && one.post === place.post)
-    const keptHere = kept.filter((pin) => pin.duty === place.duty && place.post === undefined)
-    const most = (slot: Slot) =>
-      Math.max(
-        keptHere.filter((pin) => liesIn(slot, pin)).length,
-        ...here.filter((one) => isIn(one, slot)).map(({ count }) => count),
-      )
     for (const person of grid.problem.people) {
       const open = grid.slots.filter((slot) =>
         slot.isPast
           ? wasHeld(slot, place, person.id)
-          : most(slot) > 0 &&
+          : place.most(slot) > 0 &&
             canTake(person, place.duty, slot) &&
             mayHold({ person, duty: place.duty, slot }),
       )
@@ -43,9 +36,10 @@ export function addDuties(
     }
     for (const slot of grid.slots) {
       const all = grid.problem.people.flatMap(({ id }) => rotation.heldAt(place, id, slot.index))
-      if (!slot.isPast && all.length > 0) model.row(all, { atMost: most(slot) })
+      if (!slot.isPast && all.length > 0) model.row(all, { atMost: place.most(slot) })
     }
   }
+  for (let column = first; column < model.columns.length; column += 1) rotation.duties.add(column)
   oneAtATime(rotation)
 }
 
@@ -70,28 +64,44 @@ function addHeld(
   addBegins(rotation, place, person)
 }
 
-export function isIn({ segments }: DutyWanted, { segment }: Slot): boolean {
-  return segments === undefined || segments.includes(segment.id)
+export function isIn(wanted: DutyWanted, { segment }: Slot): boolean {
+  return isFor(wanted, segment.id)
+}
+
+function isFor({ segments }: DutyWanted, segment: string): boolean {
+  return segments === undefined || segments.includes(segment)
 }
 
 type Kept = Extract<Pin, { kind: 'span' }>
 
-function isKept(pin: Pin): pin is Kept {
-  return pin.kind === 'span' && pin.duty !== 'controller'
+/** Where a rule wants somebody, and without a name where somebody is kept and none does. */
+function placesOf({ pins, rules }: Problem, wanted: readonly DutyWanted[]): readonly Place[] {
+  const kept = pins.filter((pin): pin is Kept => pin.kind === 'span' && pin.duty !== 'controller')
+  const named = (pin: Kept) =>
+    wanted.filter((one) => one.duty === pin.duty && isFor(one, pin.segment))
+  const unnamed = kept.filter((pin) => named(pin).every(({ post }) => post === undefined))
+  const all = new Map<string, Where>()
+  for (const { duty, post } of [
+    ...wanted,
+    ...unnamed.map(({ duty }) => ({ duty, post: undefined })),
+  ])
+    all.set(`${duty} ${post ?? ''}`, { duty, ...(post === undefined ? {} : { post }) })
+  const relieved = rules.some((rule) => rule.kind === 'relief' && rule.before)
+  return [...all.values()].map(({ duty, post }): Place => {
+    const here = wanted.filter((one) => one.duty === duty && one.post === post)
+    const keptHere = unnamed.filter((pin) => pin.duty === duty && post === undefined)
+    const isRelieved = relieved && duty === 'post'
+    const most = (slot: Slot) =>
+      Math.max(
+        keptHere.filter((pin) => liesIn(slot, pin) || (isRelieved && comesAfter(slot, pin))).length,
+        ...here.filter((one) => isIn(one, slot)).map(({ count }) => count),
+      )
+    return { duty, most, ...(post === undefined ? {} : { post }) }
+  })
 }
 
-/** Kept where no rule wants anybody. */
-function elsewhere(kept: readonly Kept[], wanted: readonly DutyWanted[]): readonly Place[] {
-  const isWanted = ({ duty }: Kept) => wanted.some((one) => one.duty === duty)
-  return kept.filter((pin) => !isWanted(pin)).map(({ duty }) => ({ duty }))
-}
-
-function placesOf(wanted: readonly Place[]): readonly Place[] {
-  const places = new Map<string, Place>()
-  for (const { duty, post } of wanted) {
-    places.set(`${duty} ${post ?? ''}`, { duty, ...(post === undefined ? {} : { post }) })
-  }
-  return [...places.values()]
+function comesAfter({ segment, fromMs }: Slot, pin: Kept): boolean {
+  return segment.id === pin.segment && fromMs >= pin.toMs
 }
 
 /** Taking up a duty has its small price; going on with it over a lane change has none. */

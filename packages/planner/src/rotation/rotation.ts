@@ -1,5 +1,6 @@
 /** The rotation while it is put together: its columns by person, slot and duty, and the model they belong to. */
 import { MINUTE_MS, type Grid } from '../grid/grid.ts'
+import type { Slot } from '../grid/slots.ts'
 import type { ModelBuilder, Term, ToAdd } from '../linear/model.ts'
 import type { Person } from '../problem/person.ts'
 import type { Duty } from '../problem/problem.ts'
@@ -11,9 +12,14 @@ export interface Stint extends StintShape {
 }
 
 /** Somewhere a duty is held: all posts without a name are one place. */
-export interface Place {
+export interface Where {
   readonly duty: Duty
   readonly post?: string
+}
+
+export interface Place extends Where {
+  /** No more people than that are at it in a slot to come. */
+  readonly most: (slot: Slot) => number
 }
 
 /** Slots a stint covers on average. */
@@ -110,21 +116,21 @@ export class Rotation {
     return this.#covering.get(slot) ?? []
   }
 
-  setHeld(place: Place, who: { person: string; slot: number }, column: number): void {
+  setHeld(place: Where, who: { person: string; slot: number }, column: number): void {
     this.#held.set(heldKey(place, who.person, who.slot), column)
   }
 
-  heldAt(place: Place, person: string, slot: number): readonly Term[] {
+  heldAt(place: Where, person: string, slot: number): readonly Term[] {
     const column = this.#held.get(heldKey(place, person, slot))
     return column === undefined ? [] : [[column, 1]]
   }
 
-  setBegun(place: Place, who: { person: string; slot: number }, column: number): void {
+  setBegun(place: Where, who: { person: string; slot: number }, column: number): void {
     this.#begun.set(heldKey(place, who.person, who.slot), column)
   }
 
   /** Whether somebody comes to a place with a slot. */
-  begunAt(place: Place, person: string, slot: number): readonly Term[] {
+  begunAt(place: Where, person: string, slot: number): readonly Term[] {
     const column = this.#begun.get(heldKey(place, person, slot))
     return column === undefined ? [] : [[column, 1]]
   }
@@ -222,7 +228,7 @@ export function key(person: string, slot: number): string {
   return `${slot} ${person}`
 }
 
-function heldKey({ duty, post }: Place, person: string, slot: number): string {
+function heldKey({ duty, post }: Where, person: string, slot: number): string {
   return `${slot} ${person} ${duty} ${post ?? ''}`
 }
 

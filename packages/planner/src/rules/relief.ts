@@ -48,9 +48,13 @@ function stayUntilRelieved(rotation: Rotation, tag: string): void {
   for (const place of rotation.places.filter(({ duty }) => duty === 'post')) {
     const at = (slot: number) =>
       problem.people.flatMap(({ id }) => rotation.heldAt(place, id, slot))
-    for (const { index, fromMs, isPast } of slots) {
-      if (fromMs === 0 || isPast) continue
-      rotation.row([...at(index), ...times(at(index - 1), -1)], { atLeast: 0, tag })
+    for (const slot of slots) {
+      if (slot.fromMs === 0 || slot.isPast) continue
+      const [before, now] = [at(slot.index - 1), at(slot.index)]
+      // In the past a relief was there beside the one it came for.
+      if (slots[slot.index - 1]?.isPast) {
+        rotation.row(now, { atLeast: Math.min(before.length, place.most(slot)), tag })
+      } else rotation.row([...now, ...times(before, -1)], { atLeast: 0, tag })
     }
   }
 }
