@@ -1,7 +1,8 @@
 /** What race control took from us or gave us that no classification of a segment holds yet. */
 import type { State } from '../fold/state.ts'
+import { runBefore } from '../time/runs-that-count.ts'
 import { addDistance, type Distance } from './laps-and-sections.ts'
-import type { SegmentResult } from './segment-results.ts'
+import { resultAbout, resultHolding, type SegmentResult } from './segment-results.ts'
 
 type Change = Distance & { readonly sections: number }
 
@@ -21,10 +22,10 @@ export interface OurLaps {
  * into a classification is given back.
  */
 export function ourLaps(state: State, results: readonly SegmentResult[], now: number): OurLaps {
-  const holds = (at: number) =>
-    results.find((one) => one.run !== undefined && one.run.greenAt <= at && at <= one.at)
+  const holds = (at: number) => resultHolding(state, results, at)
   const changes: OurLaps['changes'][number][] = []
-  const change = (at: number, by: Change) => changes.push({ ...by, segment: runBefore(state, at) })
+  const change = (at: number, by: Change) =>
+    changes.push({ ...by, segment: runBefore(state, at)?.segment })
   let excluded = false
   const lost = new Set<string>()
   for (const { at, body, withdrawnAt } of state.raceControl.penalties) {
@@ -36,7 +37,8 @@ export function ourLaps(state: State, results: readonly SegmentResult[], now: nu
     if (taken && !stands && withdrawnAt > taken.at) change(at, { laps: amount, sections: 0 })
     if (!stands) continue
     excluded ||= body.what === 'exclusion'
-    const segment = body.what === 'lossOfSegment' && !taken ? lastBefore(results, at) : undefined
+    const segment =
+      body.what === 'lossOfSegment' && !taken ? resultAbout(state, results, at) : undefined
     if (segment) lost.add(segment.entry)
   }
   for (const { at, body } of state.raceControl.lapsCorrections) {
@@ -74,12 +76,4 @@ function summed(changes: readonly Change[]): Change {
     laps: changes.reduce((sum, one) => sum + one.laps, 0),
     sections: changes.reduce((sum, one) => sum + one.sections, 0),
   }
-}
-
-function runBefore({ raceControl }: State, at: number): string | undefined {
-  return raceControl.runs.filter(({ greenAt }) => greenAt <= at).at(-1)?.segment
-}
-
-function lastBefore(results: readonly SegmentResult[], at: number): SegmentResult | undefined {
-  return results.filter(({ run }) => run !== undefined && run.greenAt <= at).at(-1)
 }

@@ -73,6 +73,45 @@ test('L51: what changes nothing in the result is named with the reason', () => {
   expect(why(pressing)).toEqual(['placesNotKnown'])
 })
 
+test('L51: what is given in a segment waits for that one, also where an earlier one is entered again', () => {
+  const pressing = raced(['Us 11.00', 'Wren 10.40'])
+  runSegments(pressing, 2, 2)
+  give(pressing, { words: '1 place', scope: 'segment' }, greenOf(2) + MINUTE)
+  classify(pressing, greenOf(2) + 21 * MINUTE, { segment: 's1', rows: ['Us 11.05', 'Wren 10.40'] })
+  expect(why(pressing)).toEqual(['inItsClassification'])
+  classify(pressing, greenOf(2) + 22 * MINUTE, { segment: 's2', rows: ['Wren 10.40', 'Us 11.00'] })
+  expect(why(pressing)).toEqual([])
+})
+
+test('L51: places that nobody is left for, and none at all, are named', () => {
+  const pressing = raced(['Us 11.00', 'Wren 10.40', 'Lantern 10.00'])
+  give(pressing, { words: '0 places' })
+  expect(why(pressing)).toEqual(['nothingToLose'])
+  const [first, second] = ['2 places', '1 place'].map((words, minute) =>
+    give(pressing, { words }, ENTERED + (2 + minute) * MINUTE),
+  )
+  // The first takes us to the last place, the second no further.
+  expect(places(pressing)).toEqual(['1 Wren', '2 Lantern', '3 Us'])
+  const named = () => result(pressing)?.notCounted.map(({ penalty }) => penalty.entry)
+  expect(named()).toEqual([expect.any(String), second])
+  pressing.press(ENTERED + 4 * MINUTE, 'penaltyWithdrawn.1', { penalty: first ?? '' })
+  expect(places(pressing)).toEqual(['1 Wren', '2 Us', '3 Lantern'])
+  expect(why(pressing)).toEqual(['nothingToLose'])
+})
+
+test('L51: whoever is last already, or is excluded, has no place to lose', () => {
+  const last = raced(['Wren 11.00', 'Us 10.40'])
+  give(last, { words: '2 places' })
+  expect(places(last)).toEqual(['1 Wren', '2 Us'])
+  expect(why(last)).toEqual(['nothingToLose'])
+  const excluded = raced(['Us 11.00', 'Wren 10.40'])
+  give(excluded, { words: '1 place' })
+  expect(why(excluded)).toEqual([])
+  give(excluded, { what: 'exclusion' }, ENTERED + 2 * MINUTE)
+  expect(places(excluded)).toEqual(['1 Wren', '2 Us'])
+  expect(why(excluded)).toEqual(['nothingToLose'])
+})
+
 test('L51: with points the places of the race are lost all the same', () => {
   const points: Rule = { id: 'points', kind: 'points', value: { per: 'segment', table: [25, 18] } }
   const pressing = raced(['Us 11.00', 'Wren 10.40'], [points])
@@ -81,8 +120,11 @@ test('L51: with points the places of the race are lost all the same', () => {
   expect(result(pressing)?.lines.map((line) => line.points)).toEqual([18, 25])
 })
 
-test('how many places is read as it is written', () => {
-  expect([1, 2, 12].map((one) => placesOf({ words: placesInWords(one) }))).toEqual([1, 2, 12])
+test('how many places is read as it was written', () => {
+  // As they stand in logs.
+  const written = ['0 places', '1 place', '2 places', '12 places', '999 places']
+  expect([0, 1, 2, 12, 999].map(placesInWords)).toEqual(written)
+  expect(written.map((words) => placesOf({ words }))).toEqual([0, 1, 2, 12, 999])
   expect(placesOf({ words: 'to the back' })).toBeUndefined()
   expect(placesOf({})).toBeUndefined()
 })

@@ -5,9 +5,8 @@
  */
 import type { Body } from '../entry/kinds/index.ts'
 import type { PenaltyState, State } from '../fold/state.ts'
-import { counted } from '../sentences/plural.ts'
 import { penalties } from './penalties.ts'
-import type { SegmentResult } from './segment-results.ts'
+import { resultHolding, type SegmentResult } from './segment-results.ts'
 
 /** Why a penalty that stands has no effect on the result. */
 export type WhyNotCounted =
@@ -17,6 +16,8 @@ export type WhyNotCounted =
   | 'placesNotKnown'
   /** Places in a segment or stage, which are in its classification once that is entered again. */
   | 'inItsClassification'
+  /** Places that take us no further down: none, or nobody is behind us, or those before it did already. */
+  | 'nothingToLose'
 
 export interface NotCounted {
   readonly penalty: PenaltyState
@@ -24,14 +25,22 @@ export interface NotCounted {
 }
 
 export interface PlacesLost {
-  /** All together; 0 where there are none. */
-  readonly places: number
+  /** Each that says how many of the whole race, oldest first. */
+  readonly losses: readonly Loss[]
   readonly notCounted: readonly NotCounted[]
 }
 
-/** How many places, as a penalty carries it: its shape has no number for them. */
+interface Loss {
+  readonly penalty: PenaltyState
+  readonly places: number
+}
+
+/**
+ * How many places, as a penalty carries it: its shape has no number for them. Logs have it so and are read by it for
+ * good, hence it is written out here: however screens put a number and its noun, this stays.
+ */
 export function placesInWords(places: number): string {
-  return counted(places, 'place')
+  return places === 1 ? '1 place' : `${places} places`
 }
 
 /** Undefined where it does not say. */
@@ -46,7 +55,7 @@ export function placesLost(
   results: readonly SegmentResult[],
   now: number,
 ): PlacesLost {
-  let places = 0
+  const losses: Loss[] = []
   const notCounted: NotCounted[] = []
   for (const { penalty, status } of penalties(state, now)) {
     const { at, body, withdrawnAt } = penalty
@@ -54,17 +63,41 @@ export function placesLost(
     if (!stands) continue
     if (status === 'toServe') notCounted.push({ penalty, why: 'notServed' })
     if (body.what !== 'position') continue
-    const lost = placesOf(body)
-    if (body.scope === 'race' && lost !== undefined) places += lost
+    const places = placesOf(body)
+    if (body.scope === 'race' && places !== undefined) losses.push({ penalty, places })
     else if (body.scope === 'race') notCounted.push({ penalty, why: 'placesNotKnown' })
-    else if (!isTaken(results, at)) notCounted.push({ penalty, why: 'inItsClassification' })
+    else if (!resultHolding(state, results, at)) {
+      notCounted.push({ penalty, why: 'inItsClassification' })
+    }
   }
-  return { places, notCounted }
+  return { losses, notCounted }
 }
 
-/** The classification of the run it was given in, or after, was entered since. */
-function isTaken(results: readonly SegmentResult[], at: number): boolean {
-  return results.some(({ run, at: entered }) => run && run.greenAt <= at && at <= entered)
+export interface Moved {
+  /** Each shares a place, first to last. */
+  readonly groups: readonly (readonly string[])[]
+  /** How many places further down than before. */
+  readonly down: number
+  readonly nothingToLose: readonly PenaltyState[]
+}
+
+/** One loss after the other. */
+export function afterLosses(groups: Moved['groups'], who: string, losses: readonly Loss[]): Moved {
+  const nothingToLose: PenaltyState[] = []
+  let [moved, all] = [groups, 0]
+  for (const { penalty, places } of losses) {
+    all += places
+    const next = movedDown(groups, who, all)
+    if (aheadOf(next, who) === aheadOf(moved, who)) nothingToLose.push(penalty)
+    moved = next
+  }
+  return { groups: moved, down: aheadOf(moved, who) - aheadOf(groups, who), nothingToLose }
+}
+
+/** How many; everybody where they are not among them. */
+function aheadOf(groups: Moved['groups'], who: string): number {
+  const at = groups.findIndex((group) => group.includes(who))
+  return groups.slice(0, at < 0 ? undefined : at).flat().length
 }
 
 /**
@@ -78,7 +111,7 @@ export function movedDown(
 ): readonly (readonly string[])[] {
   const from = groups.findIndex((group) => group.includes(who))
   if (places <= 0 || from < 0) return groups
-  const ahead = groups.slice(0, from).flat().length
+  const ahead = aheadOf(groups, who)
   const others = groups
     .map((group) => group.filter((one) => one !== who))
     .filter((group) => group.length > 0)

@@ -101,6 +101,22 @@ test('L49: a penalty in laps comes off unless its segment was entered after it',
   expect(result(taken)?.lines[0]?.distance).toEqual({ laps: 110, sections: 20 })
 })
 
+test('L49: what was given in a later segment is in no earlier one, entered again or not', () => {
+  const pressing = raced([['Us 12.00', 'Wren 10.00']])
+  runSegments(pressing, 2, 2)
+  pressing.press(greenOf(2) + MINUTE, 'penalty.1', { what: 'laps', laps: 3, scope: 'race' })
+  pressing.press(greenOf(2) + MINUTE, 'lapsCorrected.1', { laps: 1 })
+  pressing.press(greenOf(2) + MINUTE, 'penalty.1', { what: 'lossOfSegment', scope: 'segment' })
+  // 12 less 3 and 1 more; the segment lost is the second, which nothing is known of yet.
+  expect(places(result(pressing))).toEqual(['1 Us 10.00', '1 Wren 10.00'])
+  classify(pressing, entered(2), { segment: 's1', rows: ['Us 12.05', 'Wren 10.00'] })
+  expect(places(result(pressing))).toEqual(['1 Us 10.05', '2 Wren 10.00'])
+  classify(pressing, entered(2), { segment: 's2', rows: ['Wren 9.00', 'Us 0.00'] })
+  expect(places(result(pressing))).toEqual(['1 Wren 19.00', '2 Us 12.05'])
+  // All three are in the second: the first alone is as it was entered.
+  expect(places(result(pressing, { before: 1 }))).toEqual(['1 Us 12.05', '2 Wren 10.00'])
+})
+
 test('whoever lost a segment has none of it, and whoever is excluded comes last', () => {
   const lost = raced([
     ['Us 12.00', 'Wren 10.00'],

@@ -4,7 +4,13 @@ import type { State } from '../fold/state.ts'
 import { ruleValue, rulesOf, type Rule } from '../rules/index.ts'
 import { known } from '../rules/shape.ts'
 import { gapBetween, type Distance } from './laps-and-sections.ts'
-import { movedDown, placesLost, type NotCounted, type PlacesLost } from './places-lost.ts'
+import {
+  afterLosses,
+  placesLost,
+  type Moved,
+  type NotCounted,
+  type PlacesLost,
+} from './places-lost.ts'
 import { nothingOf, ourLaps, withChange, type OurLaps } from './our-laps.ts'
 import { pointsOf, type Points } from './points.ts'
 import { breakTie, grouped, type Tie, type TieBreak } from './ties.ts'
@@ -66,17 +72,19 @@ export function resultOf(
   now: number,
   { before = Infinity }: OfSegments = {},
 ): Result | undefined {
-  const segments = segmentResults(state, now).filter(({ index }) => index < before)
+  const entered = segmentResults(state, now)
+  const segments = entered.filter(({ index }) => index < before)
   if (segments.length === 0) return undefined
   const rules = inForce(state, 'rules', now)?.rules ?? []
   const scoring = scoringOf(
     ruleValue(rules, 'scoring'),
     known(ruleValue(rules, 'tracks')?.sections),
   )
-  const ours = ourLaps(state, segments, now)
+  // Against all: what a later one holds is not to be taken off the earlier ones.
+  const ours = ourLaps(state, entered, now)
   const totals = totalsOf(segments, scoring, ours)
   const points = pointsOf(state, { rules, segments, scoring, ours, now })
-  const lost = placesLost(state, segments, now)
+  const lost = placesLost(state, entered, now)
   const { excluded } = ours
   return placed({ state, now, rules, segments, scoring, totals, points, excluded, lost })
 }
@@ -142,8 +150,7 @@ function placed(of: ToPlace): Result {
     breakTie(group, order, evidence),
   )
   const before = broken.flatMap(({ groups }) => groups)
-  const groups = excluded ? before : movedDown(before, OURS, lost.places)
-  const down = placeIn(groups) - placeIn(before)
+  const { groups, down, nothingToLose } = afterLosses(before, OURS, lost.losses)
   const by = new Map(broken.flatMap((one) => [...one.by]))
   const first = totals.get(groups[0]?.[0] ?? '')
   const least = known(ruleValue(of.rules, 'classified')?.atLeast) ?? 0
@@ -169,18 +176,15 @@ function placed(of: ToPlace): Result {
   return {
     ...{ by: table ? 'points' : 'distance', lines, segments },
     ties: ties.map((tie) => named(tie, totals)),
-    notCounted: lost.notCounted,
+    notCounted: notCountedOf(lost, nothingToLose),
     pointsNotKnown: points !== undefined && points.sums === undefined,
   }
 }
 
-function placeIn(groups: readonly (readonly string[])[]): number {
-  return groups
-    .slice(
-      0,
-      groups.findIndex((group) => group.includes(OURS)),
-    )
-    .flat().length
+/** Oldest first. */
+function notCountedOf({ notCounted }: PlacesLost, idle: Moved['nothingToLose']) {
+  const more = idle.map((penalty): NotCounted => ({ penalty, why: 'nothingToLose' }))
+  return [...notCounted, ...more].sort((a, b) => a.penalty.at - b.penalty.at)
 }
 
 /** A penalty set us apart from those we were equal with. */

@@ -2,7 +2,7 @@
 import { inForce } from '../fold/in-force.ts'
 import type { Body } from '../entry/kinds/index.ts'
 import type { SegmentRun, State } from '../fold/state.ts'
-import { countsOf, runAt } from '../time/runs-that-count.ts'
+import { countsOf, runAt, runBefore } from '../time/runs-that-count.ts'
 import type { Distance } from './laps-and-sections.ts'
 
 export type ClassifiedLine = Body<'classification.1'>['lines'][number]
@@ -45,6 +45,26 @@ export function segmentResults(state: State, now: number): readonly SegmentResul
   return [...last.values()].sort(
     (a, b) => a.index - b.index || (a.run?.greenAt ?? 0) - (b.run?.greenAt ?? 0),
   )
+}
+
+/** That of the run in which, or after which, race control said something; of a run that has none yet there is none. */
+export function resultAbout(
+  state: State,
+  results: readonly SegmentResult[],
+  at: number,
+): SegmentResult | undefined {
+  const run = runBefore(state, at)
+  return run && results.find((one) => one.run?.entry === run.entry)
+}
+
+/** That which was entered since, so that what race control said is in it. */
+export function resultHolding(
+  state: State,
+  results: readonly SegmentResult[],
+  at: number,
+): SegmentResult | undefined {
+  const about = resultAbout(state, results, at)
+  return about && at <= about.at ? about : undefined
 }
 
 /** A row that somebody pasted without saying which is ours is ours by the name we had elsewhere. */

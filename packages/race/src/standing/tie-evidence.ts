@@ -23,7 +23,7 @@ export function evidenceOf(
   now: number,
   { totals, units, segments }: Known,
 ): Evidence {
-  const counts = placesOf(units)
+  const counts = placeCounts(units)
   const since = Math.max(...segments.map(({ at }) => at))
   const said = wholePlaces(state, since, now)
   return {
@@ -45,7 +45,7 @@ function bestOf(totals: Known['totals'], entrant: string) {
   return totals.get(entrant)?.best ?? NONE
 }
 
-function placesOf(units: readonly Unit[]): ReadonlyMap<string, ReadonlyMap<number, number>> {
+function placeCounts(units: readonly Unit[]): ReadonlyMap<string, ReadonlyMap<number, number>> {
   const counts = new Map<string, Map<number, number>>()
   for (const line of units.flatMap(({ lines }) => lines)) {
     const key = entrantOf({ ...line, laps: 0 })

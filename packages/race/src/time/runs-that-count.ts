@@ -29,6 +29,11 @@ export function runsNotDriven(
     .map(({ greenAt, endAt = now }) => ({ fromAt: greenAt, toAt: endAt }))
 }
 
+/** The run a moment lies in, or that went before it, whichever segment it is of. */
+export function runBefore({ raceControl }: State, at: number): SegmentRun | undefined {
+  return raceControl.runs.filter(({ greenAt }) => greenAt <= at).at(-1)
+}
+
 /** The run a moment lies in, or that went before it, of one segment. */
 export function runAt(state: State, segment: string, at: number): SegmentRun | undefined {
   return state.raceControl.runs.filter((run) => run.segment === segment && run.greenAt <= at).at(-1)

@@ -35,8 +35,6 @@ export interface ResultShown {
   readonly title: string
   readonly lines: readonly LineShown[]
   readonly ties: readonly string[]
-  /** Penalties that change nothing in it, and why. */
-  readonly notCounted: readonly string[]
 }
 
 export interface ResultsShown {
@@ -47,6 +45,8 @@ export interface ResultsShown {
   /** Over whole rounds of the lanes only, where that is where teams compare. */
   readonly compared?: ResultShown
   readonly pointsNotKnown: boolean
+  /** Penalties that change nothing in the result of all segments, and why. */
+  readonly notCounted: readonly string[]
   readonly segments: readonly SegmentShown[]
 }
 
@@ -61,6 +61,7 @@ export function resultsShown(state: State, now: number): ResultsShown {
     ...(all ? { all: shown(all, { title: titleOf(all), gaps: comparable.is === 'yes' }) } : {}),
     ...(over ? { compared: shown(over, { title: roundsTitle(comparable), gaps: true }) } : {}),
     pointsNotKnown: all?.pointsNotKnown ?? false,
+    notCounted: (all?.notCounted ?? []).map(notCountedWords),
     segments: (all?.segments ?? []).map((one) => segmentShown(one, state, now)),
   }
 }
@@ -92,7 +93,6 @@ function shown(result: Result, { title, gaps }: Saying): ResultShown {
     title,
     lines: result.lines.map((line) => lineShown(line, result, { gaps, most })),
     ties: result.ties.map(tieWords),
-    notCounted: result.notCounted.map(notCountedWords),
   }
 }
 
@@ -126,6 +126,7 @@ const NOT_COUNTED = {
   notServed: 'it is not served yet, and has cost no lap.',
   placesNotKnown: 'how many places is not known, so none are taken.',
   inItsClassification: 'it counts once that segment’s classification is entered again.',
+  nothingToLose: 'without it we are as far down.',
 } as const satisfies Record<WhyNotCounted, string>
 
 function notCountedWords({ penalty, why }: NotCounted): string {
@@ -159,6 +160,7 @@ function listed(names: readonly string[]): string {
 }
 
 export interface SegmentShown {
+  /** Of its run: the same however often its classification is entered again. */
   readonly id: string
   readonly title: string
   /** What stands in a small square for it: its number, or its name where it has one. */
@@ -181,7 +183,7 @@ interface SegmentLineShown {
 }
 
 function segmentShown(
-  { entry, segment, index, lines }: SegmentResult,
+  { run, segment, index, lines }: SegmentResult,
   state: State,
   now: number,
 ): SegmentShown {
@@ -193,7 +195,7 @@ function segmentShown(
   }))
   const own = shown.find(({ ours }) => ours)
   return {
-    id: entry,
+    id: run?.entry ?? segment,
     title: item?.name ?? `Segment ${index + 1}`,
     mark: item?.name ?? String(index + 1),
     words: own ? `${own.place} of ${lines.length}, ${own.value}` : 'without us',

@@ -1,7 +1,15 @@
+import type { Rule } from '@pitlamp/race'
 import { expect, test } from 'vitest'
 import { firstOver } from '../fixture/lanes-on-paper.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
 import { ResultsModel } from './results-model.svelte.ts'
+
+const TWO_LANES: Rule = {
+  id: 'track',
+  kind: 'tracks',
+  value: { tracks: 1, lanes: 2, sections: 50, colours: ['red', 'white'] },
+}
+const NO_SIT_OUT: Rule = { id: 'order', kind: 'laneOrder', value: { moves: 'oddUpEvenDown' } }
 
 function at(minutes: number) {
   const meeting = new PaperMeeting(firstOver(), minutes)
@@ -67,9 +75,56 @@ test('places lost and penalties that are not counted are said', () => {
     { place: '1st', entrant: 'Tallow Works' },
     { place: '2nd', entrant: 'Car', notes: ['1 place down by penalty'] },
   ])
-  expect(model.shown.all?.notCounted).toEqual([
+  expect(model.shown.notCounted).toEqual([
     'Not counted: Stop-and-go, 10 s; it is not served yet, and has cost no lap.',
   ])
+})
+
+test('over whole rounds too a penalty is set against all that was entered, and is said once', () => {
+  // Two lanes: after two segments of four every team has had both.
+  const meeting = new PaperMeeting(firstOver(TWO_LANES, NO_SIT_OUT), 21)
+  const model = new ResultsModel(() => meeting)
+  const enter = (segment: string) => {
+    model.chooseSegment(segment)
+    model.paste('1  Car  52.05\n2  Tallow Works  51.20')
+    model.record('official')
+  }
+  enter('s1')
+  for (const number of [2, 3]) {
+    meeting.at(number * 25)
+    meeting.press('green.1', { segment: `s${number}` })
+    meeting.at(number * 25 + 10)
+    const words = `${number} places`
+    meeting.press('penalty.1', { what: 'position', scope: 'segment', words })
+    meeting.at(number * 25 + 20)
+    meeting.press('segmentEnd.1', { segment: `s${number}` })
+  }
+  enter('s2')
+  expect(model.shown.compared?.title).toContain('Over the first 2 segments')
+  const waits = 'it counts once that segment’s classification is entered again.'
+  // The one of the second was in the second when it was entered.
+  expect(model.shown.notCounted).toEqual([`Not counted: 3 places; ${waits}`])
+  enter('s3')
+  expect(model.shown.notCounted).toEqual([])
+})
+
+test('a penalty of places that takes none is said', () => {
+  const { meeting, model } = at(21)
+  model.paste('1  Tallow Works  52.05\n2  Car  51.20')
+  model.record('official')
+  meeting.press('penalty.1', { what: 'position', scope: 'race', words: '2 places' })
+  expect(model.shown.notCounted).toEqual(['Not counted: 2 places; without it we are as far down.'])
+})
+
+test('a segment stays open where its classification is entered again', () => {
+  const { meeting, model } = at(21)
+  model.paste('1  Tallow Works  52.05\n2  Car  51.20')
+  model.record('provisional')
+  const first = model.shown.segments[0]?.id
+  meeting.at(22)
+  model.paste('1  Tallow Works  52.05\n2  Car  51.25')
+  model.record('official')
+  expect(model.shown.segments).toMatchObject([{ id: first, words: '2nd of 2, 51.25' }])
 })
 
 test('a segment stands in its square with our place, and opens to all teams', () => {

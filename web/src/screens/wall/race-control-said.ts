@@ -22,11 +22,11 @@ import type { ToRecord } from './to-record.ts'
 type What = PenaltyBody['what']
 const WHATS = Object.keys(PENALTY_WORD) as readonly What[]
 
-/** Laps and seconds held cannot be said without a number; a stop-and-go may be. */
+/** Laps and seconds held cannot be said without a number; a stop-and-go may be, or be of 0 s. Places may, but not none. */
 export function penaltyTiles(amount: number | undefined): readonly Tile[] {
   return WHATS.map((what) => {
     const needs = what === 'laps' || what === 'secondsHeld'
-    const off = needs && amount === undefined
+    const off = needs ? !amount : what === 'position' && amount === 0
     return { id: what, word: tileWord(what, amount), ...(off ? { off, hint: 'how many?' } : {}) }
   })
 }

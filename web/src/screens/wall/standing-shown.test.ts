@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { crewNames } from '../../parts/crew.ts'
 import { firstOver } from '../fixture/lanes-on-paper.ts'
-import { running, type PaperLog } from '../fixture/paper-log.ts'
+import { prepared, running, type PaperLog } from '../fixture/paper-log.ts'
 import { PaperMeeting } from '../fixture/paper-meeting.svelte.ts'
 import { standingShown } from './standing-shown.ts'
 
@@ -41,4 +41,29 @@ test('of segments that are summed the sum is said, and a penalty in laps comes o
 test('a gap is said where it means something', () => {
   expect(shown(running(), 20)).toMatchObject({ place: '2nd, 50', gaps: '2 laps behind 1st' })
   expect(shown(firstOver(), 21)).toMatchObject({ place: '2nd, 50', gaps: 'too early to compare' })
+})
+
+test('where the order turned round the gap is in whole laps the other way', () => {
+  const corrected = (laps: number, sections: number) => {
+    const log = prepared('rules')
+    const tracks = { id: 'track', kind: 'tracks', value: { tracks: 1, lanes: 1, sections: 50 } }
+    const name = { name: 'Sections on paper', timeZone: 'UTC', programme: [] }
+    log.adopt('rules', { ...name, rules: [tracks] })
+    const lines = [
+      { place: 1, entrant: 'Tallow Works', laps: 52, section: 10 },
+      { place: 2, entrant: 'Car', laps: 51, section: 45, ours: true },
+    ]
+    log.add(20, 'classification.1', { standing: 'provisional', scope: 'whole', lines })
+    log.add(21, 'lapsCorrected.1', { laps, sections })
+    const { state, now } = new PaperMeeting(log, 22)
+    return standingShown({ state, now, crew: crewNames(state, now) })?.gaps
+  }
+  // Theirs 52.10, ours 51.45 and 0.20 = 52.15: 5 sections ahead.
+  expect(corrected(0, 20)).toBe('on the lap of 1st')
+  // Ours 53.10 and 53.15: a lap ahead, and a lap and 5 sections; 54.05 is a lap and 45 sections.
+  expect([corrected(1, 15), corrected(1, 20), corrected(2, 10)]).toEqual([
+    ...['1 lap ahead of 1st', '1 lap ahead of 1st', '1 lap ahead of 1st'],
+  ])
+  // Ours 54.10.
+  expect(corrected(2, 15)).toBe('2 laps ahead of 1st')
 })

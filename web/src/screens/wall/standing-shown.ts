@@ -50,11 +50,17 @@ function gapsOf(
 const TURNED = { behind: 'ahead of', 'ahead of': 'behind' } as const
 
 /** Where a penalty turned the order round the gap says so the other way. */
-function gapWords({ laps }: Distance, way: keyof typeof TURNED, whom: string): string {
+function gapWords(gap: Distance, way: keyof typeof TURNED, whom: string): string {
+  const laps = wholeLaps(gap)
   if (laps === 0) return `on the lap of ${whom}`
   return laps > 0
     ? `${lapsWords(laps)} ${way} ${whom}`
     : `${lapsWords(-laps)} ${TURNED[way]} ${whom}`
+}
+
+/** A gap counts its sections forwards also below 0: −1.45 is less than a lap the other way. */
+function wholeLaps({ laps, sections = 0 }: Distance): number {
+  return laps < 0 && sections > 0 ? laps + 1 : laps
 }
 
 /** `892`, or with its track section as venues write it: `892.05`. */

@@ -45,6 +45,12 @@ test('a penalty in laps needs a number first, a warning none', () => {
   model.press('said', 5)
   expect(sheets.penaltyTiles(undefined)[1]).toMatchObject({ word: 'Laps', off: true })
   expect(sheets.penaltyTiles(2)[1]).toEqual({ id: 'laps', word: '−2 laps' })
+  const off = (amount?: number) =>
+    sheets.penaltyTiles(amount).flatMap((tile) => (tile.off === true ? tile.id : []))
+  expect(off()).toEqual(['laps', 'secondsHeld'])
+  // A place lost may be said without how many, and a stop-and-go of 0 s is one.
+  expect(off(0)).toEqual(['laps', 'secondsHeld', 'position'])
+  expect(off(1)).toEqual([])
   sheets.penalty('laps', 2)
   expect(model.sheet).toBeUndefined()
   expect(meeting.last).toEqual({
