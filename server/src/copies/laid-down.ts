@@ -3,7 +3,7 @@
  * that a document which was adopted needs a draft that is not behind it.
  */
 import type { Draft, MeetingCopy, Person } from '@pitlamp/contract'
-import { documentSchemas, DOCUMENTS, fold, readEntry, type State } from '@pitlamp/race'
+import { documentSchemas, DOCUMENTS, fold, mayRecord, readEntry, type State } from '@pitlamp/race'
 
 export interface LaidDown {
   readonly drafts: readonly Draft[]
@@ -24,8 +24,10 @@ export function laidDown(copy: MeetingCopy): LaidDown {
   return { drafts, people: [...copy.people, ...crewsIn(drafts)] }
 }
 
+/** What its device may not record will not be in the log. */
 function stateOf({ recorded, unsent }: MeetingCopy): State {
-  return fold([...recorded, ...unsent.map(({ entry }) => entry)].map(readEntry))
+  const taken = unsent.filter(({ entry, role }) => !role || mayRecord(role, entry, () => false))
+  return fold([...recorded, ...taken.map(({ entry }) => entry)].map(readEntry))
 }
 
 function crewsIn(drafts: readonly Draft[]): readonly Person[] {

@@ -156,6 +156,19 @@ test('Q4 planning goes on from what was adopted or drafted since, and people are
   expect(await draft('crew')).toMatchObject({ version: 5, content: 'typed since' })
 })
 
+test('Q4 what a device may not adopt lays nothing down', async () => {
+  const content = { people: [{ id: uuidV7(), name: 'Ada Fenn', duties: [] }] }
+  const said = { document: 'crew', version: 2, content, sha256: 'a'.repeat(64) }
+  const body = JSON.stringify({ ...said, appliesFrom: 1, as: 'change' })
+  const entry = anEntry({ device: phone, n: 1, kind: 'adopted.1', body })
+  const copy = aCopy({ unsent: [{ entry, role: 'crew' }] })
+  expect(await brought(copy)).toMatchObject({
+    left: [{ entry: entry.id, refusal: 'roleMayNot' }],
+  })
+  const { body: draft } = await captain.ask(`GET /api/meetings/${copy.meeting.id}/documents/crew`)
+  expect(draft).toEqual({ document: 'crew', version: 0 })
+})
+
 test('Q5 a copy that is broken anywhere, or too long, changes nothing', async () => {
   const before = await meetings()
   const good = inLog(1, noted(tablet, 1))
@@ -168,6 +181,10 @@ test('Q5 a copy that is broken anywhere, or too long, changes nothing', async ()
   ]) {
     expect(refusalOf(await bring(aCopy({ recorded })))).toBe('400 malformedRequest')
   }
+  // 1,000 times as fast since 1970 it is 56,000 years later now than any entry can say.
+  const fast = { anchorServerMs: 0, anchorMeetingMs: 0, rate: 1_000 }
+  const meeting = { ...aCopy().meeting, fictional: true, clock: fast }
+  expect(refusalOf(await bring(aCopy({ meeting })))).toBe('400 malformedRequest')
   expect(refusalOf(await bring({ ...aCopy(), pitlampCopy: 2 }))).toBe('400 malformedRequest')
   expect(refusalOf(await bring('{"pitlampCopy":1,'))).toBe('400 malformedRequest')
   const tooLong = await bring(`"${'a'.repeat(COPY_LIMIT_BYTES)}"`)

@@ -24,10 +24,10 @@ export const copyRoutes: Resource = (app, { storage, time }) => {
   } as const
   app.post('/copies', route, async (request): Promise<BroughtIn> => {
     const { team, device } = holderIn(request)
-    const found = checked(request.body)
+    const nowMs = time.now()
+    const found = checked(request.body, nowMs)
     if ('wrong' in found) throw new Refused('malformedRequest', found.wrong)
     const { copy, left } = found
-    const nowMs = time.now()
     const answer = await storage.run('bringIn', {
       ...{ team: team.id, device: device.id, meeting: copy.meeting.id, copy, nowMs },
       ...laidDown(copy),

@@ -42,6 +42,23 @@ export const COPY_CASES: Cases = {
     })
     expect(await bench.storage.read.entriesAfter(input.meeting, 0)).toHaveLength(2)
   },
+
+  'S92 a draft that was saved here a moment before stays among the versions': async (bench) => {
+    const captain = await joined(bench, { role: 'captain' })
+    const input = aCopy(captain)
+    await bench.storage.run('bringIn', { ...input, drafts: [] })
+    const { meeting, team, device, nowMs } = input
+    const save = { basedOn: 0, content: 'typed here' }
+    await bench.storage.run('saveDraft', {
+      ...{ team, meeting, device, nowMs, save },
+      document: 'rules',
+    })
+    const drafts = input.drafts.map((draft) => ({ ...draft, savedAt: nowMs + 1 }))
+    await bench.storage.run('bringIn', { ...input, drafts })
+    expect(await bench.storage.read.draft(meeting, 'rules')).toMatchObject({ version: 3 })
+    const kept = await bench.storage.read.draftVersions(meeting, 'rules')
+    expect(kept.map(({ version }) => version)).toEqual([3, 1])
+  },
 }
 
 /** One entry that a server had recorded, and one that a phone had not sent. */

@@ -1,6 +1,6 @@
 /**
- * What other processes over the same database did. Hints come at once; once a second everything that a hint can
- * be about is looked at, so that none has to arrive.
+ * What other processes over the same database did. Hints come at once; once a second logs and devices are looked at,
+ * so that no hint about them has to arrive. Who is there is shown late where one did not.
  */
 import type { Deps } from '../deps.ts'
 import type { Neighbours } from '../storage/port.ts'

@@ -14,7 +14,17 @@ export const COPY_LIMIT_BYTES = 24 * 1024 * 1024
 const MOST_ENTRIES = 100_000
 const MOST_NAMES = 1_000
 
-const name = z.string().check(z.maxLength(80))
+/** One before the last that every database holds, so that the draft can be saved once more. */
+const LAST_VERSION = 2_147_483_646
+
+const name = z.string().check(z.maxLength(80), z.refine(hasNoNul, 'a character that no name has'))
+const person = personSchema.check(
+  z.refine((one) => hasNoNul(one.name), { error: 'a character that no name has', path: ['name'] }),
+)
+/** One that was saved. */
+const draft = z
+  .extend(draftSchema, { version: z.int().check(z.minimum(1), z.maximum(LAST_VERSION)) })
+  .check(z.refine(({ content }) => content !== undefined, { error: 'none', path: ['content'] }))
 
 /** An entry that is not, or not any more, on the server's disk as far as this device knows. */
 const unsentSchema = z.strictObject({
@@ -41,9 +51,9 @@ export const meetingCopySchema = z.strictObject({
   ),
   /** What the devices of the team were last called. */
   devices: z.array(z.strictObject({ id: uuidV7, name })).check(z.maxLength(MOST_NAMES)),
-  people: z.array(personSchema).check(z.maxLength(MOST_NAMES)),
+  people: z.array(person).check(z.maxLength(MOST_NAMES)),
   /** As this device last saw them; what was adopted is in the log besides. */
-  drafts: z.array(draftSchema).check(z.maxLength(10)),
+  drafts: z.array(draft).check(z.maxLength(10)),
   /** As the server recorded them, by their numbers. */
   recorded: z.array(recordedEntrySchema).check(z.maxLength(MOST_ENTRIES)),
   unsent: z.array(unsentSchema).check(z.maxLength(MOST_ENTRIES)),
@@ -52,6 +62,11 @@ export type MeetingCopy = z.infer<typeof meetingCopySchema>
 
 /** As with a meeting that is made: only a fictional one runs faster than life. */
 function isOneThatCanBeMade({ name, fictional, clock: { rate } }: Meeting): boolean {
-  const named = name.trim() !== '' && name.length <= 80
+  const named = name.trim() !== '' && name.length <= 80 && hasNoNul(name)
   return named && (rate === 1 || (fictional && rate > 1 && rate <= 1000))
+}
+
+/** Not every database stores it. */
+function hasNoNul(text: string): boolean {
+  return !text.includes('\0')
 }

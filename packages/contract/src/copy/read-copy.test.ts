@@ -88,6 +88,28 @@ describe('a copy in a file', () => {
     expect(problemOf(JSON.stringify(stopped))).toMatch(/^It is damaged at meeting/)
   })
 
+  it.each([
+    ['a draft without content', { drafts: [{ document: 'plan', version: 3 }] }, 'drafts.0'],
+    ['a draft of version 0', { drafts: [{ document: 'plan', version: 0, content: 1 }] }, 'drafts'],
+    // 2³¹ − 1: the next save would have a number that no database holds.
+    [
+      'a draft that cannot be saved again',
+      { drafts: [{ document: 'plan', version: 2_147_483_647, content: 1 }] },
+      'drafts.0.version',
+    ],
+    ['NUL in a person’s name', { people: [{ id, name: 'Ida\0Quill' }] }, 'people.0'],
+    ['NUL in a device’s name', { devices: [{ id, name: 'Wall\0tablet' }] }, 'devices.0'],
+    ['NUL in its writer’s name', { device: { ...copy.device, name: '\0' } }, 'device'],
+    ['NUL in its meeting’s name', { meeting: { ...copy.meeting, name: 'a\0' } }, 'meeting'],
+  ])('is refused where it has %s', (_what, more, where) => {
+    expect(problemOf(JSON.stringify({ ...copy, ...more }))).toContain(`damaged at ${where}`)
+  })
+
+  it('may have a draft of the last version that can be saved again', () => {
+    const drafts = [{ document: 'plan', version: 2_147_483_646, content: null }]
+    expect(problemOf(JSON.stringify({ ...copy, drafts }))).toBe('none')
+  })
+
   it('is refused where it is too long, unread', () => {
     expect(problemOf(' '.repeat(COPY_LIMIT_BYTES + 1))).toMatch(/longer than the 24 MiB/)
   })

@@ -5,6 +5,7 @@
  */
 import { meetingTime, type AppendResult, type Refusal } from '@pitlamp/contract'
 import { mayRecord, type Entry, type RecordedEntry, type Role } from '@pitlamp/race'
+import { isSame } from '@pitlamp/sync'
 import { roleIn } from '../../access/role-in.ts'
 import { clockOf, deviceOf } from '../rows.ts'
 import type { DeviceTable, MeetingTable } from '../tables.ts'
@@ -152,16 +153,7 @@ function take(input: AppendInput, open: OpenMeeting, roleOf: RoleOf): AppendAnsw
 
 /** The same id again: success when it is the same entry to the byte, refused when it is another. */
 function again(entry: Entry, known: KnownEntry): AppendResult {
-  const same =
-    entry.body === known.body &&
-    entry.kind === known.kind &&
-    entry.at === known.at &&
-    entry.n === known.n &&
-    entry.device === known.device &&
-    entry.person === known.person &&
-    entry.atBoundMs === known.atBoundMs &&
-    entry.epoch === known.epoch
-  if (!same) return refuse(entry.id, 'otherBody')
+  if (!isSame(entry, known)) return refuse(entry.id, 'otherBody')
   const { seq, recordedAt, role } = known
   return { outcome: 'duplicate', id: entry.id, seq, recordedAt, role }
 }

@@ -14,7 +14,7 @@ import {
 import { mayRecord, ROLES, type RecordedEntry, type Role } from '@pitlamp/race'
 import { isSame } from '@pitlamp/sync'
 import { alone, held } from '../is-postgres.ts'
-import { meetingOf } from '../rows.ts'
+import { clockOf, meetingOf } from '../rows.ts'
 import type { MeetingTable } from '../tables.ts'
 import type { Refused } from './access.ts'
 import { appendFor, type AppendAnswer } from './append.ts'
@@ -44,7 +44,7 @@ export async function bringIn(trx: Trx, input: BringInInput): Promise<BroughtInA
   const row = await openOrMake(trx, input)
   if (row.team !== input.team) return { refused: 'otherMeeting' }
   const { fresh, left } = await putRecorded(trx, row, input.copy.recorded)
-  const { results, news } = await appendUnsent(trx, input)
+  const { results, news } = await appendUnsent(trx, row, input)
   for (const draft of input.drafts) await bringDraft(trx, { ...input, draft })
   for (const person of input.people) await addPerson(trx, input.team, person)
   const to = row.last_seq + fresh.length + (news?.entries.length ?? 0)
@@ -107,12 +107,16 @@ async function putRecorded(
 }
 
 /** As if each device had sent its own just now, but never before the moment at which the copy was written. */
-async function appendUnsent(trx: Trx, input: BringInInput): Promise<AppendAnswer> {
+async function appendUnsent(
+  trx: Trx,
+  row: MeetingTable,
+  input: BringInInput,
+): Promise<AppendAnswer> {
   const { copy, nowMs } = input
   const byId = new Map(copy.unsent.map((unsent) => [unsent.entry.id, unsent]))
   const entries = copy.unsent.map(({ entry }) => entry)
   if (entries.length === 0) return { results: [] }
-  const writtenMs = serverTime(copy.meeting.clock, copy.asOf)
+  const writtenMs = serverTime(clockOf(row), copy.asOf)
   return appendFor(trx, { ...input, entries, nowMs: Math.max(nowMs, writtenMs) }, ({ id }) =>
     roleFor(byId.get(id)),
   )

@@ -42,6 +42,7 @@ export async function saveDraft(
   }
   const row = { team, meeting, document, ...changed }
   await put(trx, row)
+  await keepVersion(trx, row)
   return { draft: draftOf(document, row) }
 }
 
@@ -53,7 +54,10 @@ export interface BringDraftInput {
   readonly nowMs: number
 }
 
-/** A draft out of a copy, with the version it has there. One that is here and not behind it stands. */
+/**
+ * A draft out of a copy, with the version it has there. One that is here and not behind it stands; one that is behind
+ * stays among the versions, however lately it was saved.
+ */
 export async function bringDraft(trx: Trx, input: BringDraftInput): Promise<Done> {
   const { team, meeting, draft } = input
   const { document, version } = draft
@@ -64,12 +68,14 @@ export async function bringDraft(trx: Trx, input: BringDraftInput): Promise<Done
     .where('document', '=', document)
     .executeTakeFirst()
   if (version <= (before?.version ?? 0)) return 'done'
-  await put(trx, {
+  const row = {
     ...{ team, meeting, document, version },
     content: JSON.stringify(draft.content),
     saved_at: draft.savedAt ?? Math.round(input.nowMs),
     saved_by: input.device,
-  })
+  }
+  await put(trx, row)
+  await addVersion(trx, row)
   return 'done'
 }
 
@@ -81,7 +87,13 @@ async function put(trx: Trx, row: DocumentTable): Promise<void> {
     .values(row)
     .onConflict((conflict) => conflict.columns(['meeting', 'document']).doUpdateSet(changed))
     .execute()
-  await keepVersion(trx, row)
+}
+
+async function addVersion(trx: Trx, row: DocumentTable): Promise<void> {
+  await trx
+    .insertInto('document_version')
+    .values({ ...row, begun_at: row.saved_at })
+    .execute()
 }
 
 /**
@@ -102,13 +114,7 @@ async function keepVersion(trx: Trx, row: DocumentTable): Promise<void> {
     last?.saved_by === row.saved_by &&
     isWithin(row.saved_at - last.saved_at, PAUSE_MS) &&
     isWithin(row.saved_at - last.begun_at, KEPT_AT_LEAST_EVERY_MS)
-  if (!goesOn) {
-    await trx
-      .insertInto('document_version')
-      .values({ ...row, begun_at: row.saved_at })
-      .execute()
-    return
-  }
+  if (!goesOn) return addVersion(trx, row)
   await trx
     .updateTable('document_version')
     .set({ version: row.version, content: row.content, saved_at: row.saved_at })

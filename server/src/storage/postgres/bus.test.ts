@@ -2,16 +2,20 @@
  * What one process wrote, as another over the same database hears it.
  * G7  Entries come whole and in order, however many are written at once.
  * G8  Of what is longer than can be said, it hears how far the log has come.
+ * G9  Whatever else is said on the channel is not heard, and harms nobody.
  */
+import pg from 'pg'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { anEntry, joined, meetingOf, type JoinedDevice } from '../contract-bench.ts'
 import type { News, Storage } from '../port.ts'
+import { CHANNEL, heardIn } from './bus.ts'
 import { openPostgres } from './open.ts'
 import { startPostgres, type TestingPostgres } from './testing-postgres.ts'
 
 const PATIENCE_MS = 120_000
 
 let server: TestingPostgres
+let url: string
 let one: Storage
 let other: Storage
 let device: JoinedDevice
@@ -19,7 +23,7 @@ let n = 0
 
 beforeAll(async () => {
   server = await startPostgres()
-  const url = await server.database()
+  url = await server.database()
   ;[one, other] = [await openPostgres({ url }), await openPostgres({ url })]
   const reopen = () => Promise.reject(new Error('Open it again yourself.'))
   device = await joined({ storage: one, reopen, close: () => one.close() }, { role: 'pitWall' })
@@ -72,4 +76,36 @@ test('G8 of more entries than can be said the other hears how far the log has co
   const entries = Array.from({ length: 50 }, () => anEntry({ device: device.id, n: ++n }))
   await one.run('append', { ...device.sends, meeting, entries })
   await expect.poll(() => told).toEqual([{ meeting, from: 50, to: 50, entries: [] }])
+})
+
+test.each(['1', 'null', '{}', 'no JSON', '"x"', '[]', '{"say":"more"}', '{"say":"presence"}'])(
+  'G9 of %s nothing is heard, and what is said beside it is',
+  (foreign) => {
+    expect(heardIn(foreign)).toEqual([])
+    const among = foreign === 'no JSON' ? [] : [{ say: 'clock' }]
+    expect(heardIn(`${foreign},{"say":"clock"}`)).toEqual(among)
+  },
+)
+
+test('G9 news whose entries nobody could have recorded are not heard', () => {
+  const meeting = '01999999-0000-7000-8000-000000000001'
+  const entry = { ...anEntry({ device: meeting, n: 1 }), seq: 1, recordedAt: 5, role: 'crew' }
+  const news = { meeting, from: 0, to: 1, entries: [entry] }
+  expect(heardIn(JSON.stringify(news))).toEqual([news])
+  // The end of `timeMs` is 8.64 × 10¹² ms.
+  const bad = { ...news, entries: [{ ...entry, recordedAt: 8_640_000_000_001 }] }
+  expect(heardIn(JSON.stringify(bad))).toEqual([])
+})
+
+test('G9 whoever speaks another language on the channel ends no process', async () => {
+  const told = newsTo(other)
+  const stranger = new pg.Client({ connectionString: url })
+  await stranger.connect()
+  for (const foreign of ['1', 'null', '{}', 'no JSON']) {
+    await stranger.query('select pg_notify($1, $2)', [CHANNEL, foreign])
+  }
+  await stranger.end()
+  const meeting = await aMeeting()
+  await write(meeting, 'x')
+  await expect.poll(() => told).toMatchObject([{ meeting, from: 0, to: 1 }])
 })

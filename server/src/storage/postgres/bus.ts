@@ -3,10 +3,15 @@
  * would make every commit of the database wait for the one before. What is said within a turn goes out at once,
  * and what is said meanwhile with the next.
  */
+import * as z from 'zod/mini'
+import { recordedEntrySchema, uuidV7 } from '@pitlamp/race'
 import type { Line } from './line.ts'
 import type { News, Word } from '../port.ts'
 
-/** Processes that say it in another shape are on another channel, and look for what they do not hear. */
+/**
+ * Processes that say it in another shape are on another channel, and look for what they do not hear: but not for who
+ * is there, which they show late, or until something else changes.
+ */
 export const CHANNEL = 'pitlamp_2'
 /** PostgreSQL takes less than 8,000 bytes. */
 const PAYLOAD_LIMIT_BYTES = 7_900
@@ -46,10 +51,29 @@ export class Bus {
   }
 }
 
-/** Nothing, where somebody else spoke on the channel. */
+const seqSchema = z.int().check(z.minimum(0))
+const saidSchema = z.union([
+  z.object({ say: z.enum(['device', 'clock', 'missed']) }),
+  z.object({ say: z.literal('presence'), meeting: uuidV7 }),
+  z.object({
+    meeting: uuidV7,
+    from: seqSchema,
+    to: seqSchema,
+    entries: z.array(recordedEntrySchema),
+  }),
+])
+
+/** Anybody who may use the database may speak on the channel: what is none of ours is passed over. */
 export function heardIn(payload: string): readonly Said[] {
+  return itemsIn(payload).flatMap((item): readonly Said[] => {
+    const { data } = saidSchema.safeParse(item)
+    return data ? [data] : []
+  })
+}
+
+function itemsIn(payload: string): readonly unknown[] {
   try {
-    return JSON.parse(`[${payload}]`) as readonly Said[]
+    return JSON.parse(`[${payload}]`) as readonly unknown[]
   } catch {
     return []
   }
