@@ -2,68 +2,66 @@
  * Driving first, then the other duties around it. Laps are driven; who stands at the posts hardly moves them. So the
  * best driving is searched as if nobody were needed anywhere else, and the other duties are laid around it. Each by
  * itself has a bound, and no rotation is worth more than both together: only what ties one to the other was left out.
- * Where the two reach that, it is proved; where they do not, the whole is searched.
+ * Where the two reach that, it is proved; where they do not, the whole is searched. So it is at once where every change
+ * to a plan has its price: that holds both together, and leaves few columns to search.
  */
-import type { Column, LinearModel, Row } from './linear/model.ts'
-import { solveNarrowed } from './linear/narrowed.ts'
+import { solveLean } from './linear/lean.ts'
 import { partOf, type Part } from './linear/part.ts'
 import { relax } from './linear/relax.ts'
-import { PROVED_WITHIN_LAPS, solve, type Solved, type SolveOptions } from './linear/solve.ts'
+import {
+  PROVED_WITHIN_LAPS,
+  solve,
+  type SearchOptions,
+  type Solved,
+  type SolveOptions,
+} from './linear/solve.ts'
 import type { Rotation } from './rotation/rotation.ts'
 
-export function solveInTurn(rotation: Rotation, options: SolveOptions): Solved {
-  const { model } = rotation
-  if (rotation.duties.size === 0) return solveNarrowed(model, options)
+export function solveInTurn(rotation: Rotation, given: SolveOptions): Solved {
+  const { model, duties, grid, isLong } = rotation
+  const options: SearchOptions = { ...given, presolve: isLong ? 'off' : 'choose' }
+  if (duties.size === 0 || grid.problem.previous) return solveLean(model, options)
   const driving = drivingAlone(rotation)
-  const first = solveNarrowed(driving, withoutIncumbents(options))
+  const first = solveLean(driving, withoutIncumbents(options))
   if (first.status === 'infeasible') return first
-  if (!first.values || options.shouldStop?.()) return solveNarrowed(model, options)
+  if (!first.values || options.shouldStop?.()) return solveLean(model, options)
   const second = dutiesAround(rotation, driving.toWhole(first.values), below(first.bound, options))
   const bound = first.bound + dutiesBound(rotation, options)
   const { gapLaps = PROVED_WITHIN_LAPS } = options
   if (second.values && bound - second.objective <= gapLaps + ROUNDING) return { ...second, bound }
-  const whole = solveNarrowed(model, { ...options, start: second.values })
+  const whole = solveLean(model, { ...options, start: second.values })
   const lower = whole.status === 'infeasible' ? bound : Math.min(bound, whole.bound)
   if (!second.values) return whole
   if (whole.values && whole.objective >= second.objective) return { ...whole, bound: lower }
   return { ...second, status: 'stopped', bound: lower }
 }
 
+/*
+ * Presolve: without it sums over short stints take half as long again and the longest twice as long; with it flows of
+ * long ones do.
+ */
+
 /** The bound goes for the whole, since other duties only cost; what is found is no rotation yet. */
-function withoutIncumbents({ onProgress, ...options }: SolveOptions): SolveOptions {
+function withoutIncumbents({ onProgress, ...options }: SearchOptions): SearchOptions {
   if (!onProgress) return options
   return { ...options, onProgress: ({ boundLaps }) => onProgress({ boundLaps }) }
 }
 
 /** The bound of one driving is none of the whole: what was known before stands. */
-function below(boundLaps: number, { onProgress, ...options }: SolveOptions): SolveOptions {
+function below(boundLaps: number, { onProgress, ...options }: SearchOptions): SearchOptions {
   if (!onProgress) return options
   return { ...options, onProgress: (progress) => onProgress({ ...progress, boundLaps }) }
 }
 
 function drivingAlone({ model, duties }: Rotation): Part {
   const rows = model.rows.filter(({ terms }) => !terms.some(([column]) => duties.has(column)))
-  const unread = unreadBy(model, rows)
-  const isRead = ({ terms }: Row) => !terms.some(([column]) => unread.has(column))
-  return partOf(
-    model,
-    (column) => (duties.has(column) || unread.has(column) ? 0 : undefined),
-    rows.filter(isRead),
-  )
-}
-
-/** Names for sums, in no row but the one that says what they are. */
-function unreadBy({ columns }: LinearModel, rows: readonly Row[]): ReadonlySet<number> {
-  const uses = new Int32Array(columns.length)
-  for (const { terms } of rows) for (const [column] of terms) uses[column] = (uses[column] ?? 0) + 1
-  const isName = ({ whole, cost }: Column, at: number) => !whole && cost === 0 && uses[at] === 1
-  return new Set(columns.flatMap((column, at) => (isName(column, at) ? [at] : [])))
+  return partOf(model, (column) => (duties.has(column) ? 0 : undefined), rows)
 }
 
 function dutiesAround(
   { model, stints, stops, waits }: Rotation,
   first: Float64Array,
-  options: SolveOptions,
+  options: SearchOptions,
 ): Solved {
   const driving = new Set([
     ...stints.map(({ column }) => column),

@@ -5,6 +5,8 @@ export interface Part extends LinearModel {
   /** Values of all columns of the whole from those of the part, and back. */
   readonly toWhole: (values: ArrayLike<number>) => Float64Array
   readonly fromWhole: (values: ArrayLike<number>) => Float64Array
+  /** Where a column of the whole is in the part; undefined for one that is held. */
+  readonly placeOf: (column: number) => number | undefined
 }
 
 /** `heldAt`: undefined for a column that stays free. */
@@ -36,6 +38,7 @@ export function partOf(
     toWhole: (values) => held.map((value, index) => values[place[index] ?? -1] ?? value),
     fromWhole: (values) =>
       Float64Array.from(values).filter((_, index) => (place[index] ?? -1) >= 0),
+    placeOf: (column) => ((place[column] ?? -1) >= 0 ? place[column] : undefined),
   }
 }
 

@@ -16,6 +16,8 @@ export interface Bounded {
   readonly better: Float64Array
   /** … and what every unit away from it takes off the bound, at least. */
   readonly dear: Float64Array
+  /** What each row comes to in it. */
+  readonly reached: Float64Array
 }
 
 /** More columns than this are solved from the inside first, which takes a tenth of the time of going along the edges. */
@@ -34,12 +36,16 @@ export function relax(model: LinearModel, options: SolveOptions): Relaxed {
       if (status === 'infeasible' || options.shouldStop?.()) {
         return { status: status === 'infeasible' ? status : 'stopped' }
       }
-      return bounded(model, native.getSolution().rowDual)
+      const { rowDual, rowValue } = native.getSolution()
+      return { ...bounded(model, rowDual), reached: Float64Array.from(rowValue) }
     })
   return inMemory<Relaxed>(work, { status: 'stopped' })
 }
 
-function bounded({ columns, rows, offset = 0 }: LinearModel, prices: ArrayLike<number>): Bounded {
+function bounded(
+  { columns, rows, offset = 0 }: LinearModel,
+  prices: ArrayLike<number>,
+): Omit<Bounded, 'reached'> {
   const better = new Float64Array(columns.length)
   const dear = Float64Array.from(columns, ({ cost }) => cost)
   let boundLaps = offset

@@ -25,6 +25,7 @@ export interface SolveOptions {
 export interface SearchOptions extends SolveOptions {
   /** Values of a plan that is known already. */
   readonly start?: Float64Array
+  readonly presolve?: 'off' | 'choose'
 }
 
 export interface Solved {
@@ -38,15 +39,18 @@ export interface Solved {
 /** To a hundredth of a lap: what is closer to the bound counts as proved. */
 export const PROVED_WITHIN_LAPS = 0.01
 
-/** Rotations are searched as they are: presolved, those measured took up to nine times as long, and about as long at best. */
-export function solve(model: LinearModel, { start, ...options }: SearchOptions): Solved {
+/** As it is, unless it says otherwise. */
+export function solve(
+  model: LinearModel,
+  { start, presolve = 'off', ...options }: SearchOptions,
+): Solved {
   const { solver, gapLaps = PROVED_WITHIN_LAPS, limitSeconds } = options
   const search = () =>
     solver.withModel(dataOf(model, solver), (native) => {
       native.options.set({
         // The callbacks stay silent without it.
         ...{ output_flag: true, log_to_console: false },
-        presolve: 'off',
+        presolve,
         // One per cent of a day's laps is a stint: the gap is counted in laps.
         ...{ mip_rel_gap: 0, mip_abs_gap: gapLaps },
         ...(limitSeconds === undefined ? {} : { time_limit: limitSeconds }),
