@@ -10,7 +10,7 @@ import * as contract from '@pitlamp/contract'
  */
 const PINNED = {
   version: 1,
-  sha256: 'c23bb0a61e1ee29515d1e664a2cca08f53b70e1329a12842941c4738b5dff3bd',
+  sha256: '0789379f2591e2963d3a23b1dd9bcfbdf3a7d39833718e689ea9433b278699a0',
 }
 
 test('the messages are those of this protocol number', () => {

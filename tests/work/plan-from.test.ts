@@ -3,7 +3,11 @@ import { withDrafts, type Plan } from '@pitlamp/race'
 import { expect, test } from 'vitest'
 import { GREEN, type Pressing } from '../../packages/race/src/testing/pressing.ts'
 import { PEOPLE } from '../../packages/race/src/testing/ids.ts'
-import { MINUTE, smallMeeting } from '../../packages/race/src/testing/small-meeting.ts'
+import {
+  MINUTE,
+  plan as smallPlan,
+  smallMeeting,
+} from '../../packages/race/src/testing/small-meeting.ts'
 import { groundOf, type Ground } from '../../server/src/work/mapping/ground.ts'
 import { planFrom } from '../../server/src/work/mapping/plan-from.ts'
 import { problemOf } from '../../server/src/work/mapping/problem-of.ts'
@@ -91,5 +95,26 @@ test('somebody is gone: both ways on leave them out and keep what was driven', a
         person === PEOPLE.Okello && (segment === 'two' || toMs > 12 * MINUTE),
     )
     expect(ahead).toEqual([])
+  }
+})
+
+test('somebody who is kept stays off the rest of the race, however often it is worked out again', async () => {
+  const recorded = racing().state()
+  let plan: Plan = { ...smallPlan, keptPeople: [PEOPLE.Solveig] }
+  for (const minute of [12, 14]) {
+    const meant = { recorded, now: GREEN + minute * MINUTE, drafts: { plan } }
+    const lines = await saidOf(meant, { ...SETTINGS, want: 'again', from: 'drafts' })
+    expect(lines.map(({ kind }) => kind)).toEqual(['worked', 'worked'])
+    for (const line of lines) {
+      if (line.kind !== 'worked') continue
+      const [hers, others] = [true, false].map((isHers) =>
+        line.plan.spans.filter(({ person }) => (person === PEOPLE.Solveig) === isHers),
+      )
+      // She drove the first ten minutes of segment one.
+      expect(hers).toMatchObject([{ id: 's1', fromMs: 0, toMs: 10 * MINUTE }])
+      expect(others?.some(({ segment }) => segment === 'two')).toBe(true)
+      expect(line.plan.keptPeople).toEqual([PEOPLE.Solveig])
+      plan = line.plan
+    }
   }
 })

@@ -3,6 +3,7 @@ import type { Fault } from '@pitlamp/planner'
 import { durationInWords, sentenceOf, type CrewMember } from '@pitlamp/race'
 import type { Ground } from './mapping/ground.ts'
 import { lineOf } from './mapping/mapping.ts'
+import { plannedPins } from './mapping/pins.ts'
 
 const NEEDS: Readonly<Record<string, string>> = {
   post: 'Somebody is at a post all the time, as was asked for here.',
@@ -26,7 +27,7 @@ export function sentencesOf(ids: readonly string[], ground: Ground): readonly st
 export function sentenceFor(id: string, ground: Ground): string {
   const [line, of = '', which = ''] = [lineOf(id), ...id.split('/').slice(1)]
   if (line === 'need') return NEEDS[of] ?? ''
-  if (line === 'pin') return pinned(of, ground)
+  if (line === 'pin') return pinned(id, ground)
   if (line === 'wish') return wished(of, which, ground)
   const rule = ground.regulations.rules.find((one) => one.id === line)
   return rule
@@ -39,11 +40,13 @@ function ruleWords(sentence: string, clause: string | undefined): string {
 }
 
 function pinned(id: string, ground: Ground): string {
-  const span = ground.planned.find((one) => one.id === id)
-  if (!span) return 'A line that is kept.'
-  const { fromMs, toMs } = span
+  const line = ground.planned.find((one) => `pin/${one.id}` === id)
+  const kept = line ?? plannedPins(ground).find((pin) => pin.id === id)
+  if (!kept) return 'A line that is kept.'
+  const { person, segment, fromMs, toMs } = kept
   const stretch = `from ${durationInWords(fromMs)} to ${durationInWords(toMs)}`
-  return `${nameOf(span.person, ground)} ${DOES[span.duty]} ${stretch} of ${segmentName(span.segment, ground)}: you keep this.`
+  const does = DOES['duty' in kept ? kept.duty : 'offDuty']
+  return `${nameOf(person, ground)} ${does} ${stretch} of ${segmentName(segment, ground)}: you keep this.`
 }
 
 function wished(person: string, line: string, ground: Ground): string {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { meantOf, MINUTE, personId, saidOf, type Given } from './testing/meant.ts'
+import { meantOf, MINUTE, personId, saidOf } from './testing/meant.ts'
 
 const four = ['Ana', 'Ben', 'Cem', 'Dua'].map((name, place) => ({
   name,
@@ -52,32 +52,30 @@ test('a long rest that cannot be is named with what it collides with', async () 
 })
 
 /** All that Ana does, and nothing else for her. */
-const keptAna = ([driveFrom, driveTo]: readonly [number, number]): Given['spans'] => {
-  const line = { person: personId(0), segment: 's1', pinned: true as const }
-  const stretches = [
-    ['off1', 'offDuty', 0, driveFrom],
-    ['drive', 'controller', driveFrom, driveTo],
-    ['off2', 'offDuty', driveTo, 120],
-  ] as const
-  return stretches.map(([id, duty, from, to]) => {
-    return { id, duty, ...line, fromMs: from * MINUTE, toMs: to * MINUTE }
-  })
+const keptAna = {
+  keptPeople: [personId(0)],
+  spans: [
+    {
+      ...{ id: 'drive', person: personId(0), duty: 'controller' as const, segment: 's1' },
+      ...{ fromMs: 60 * MINUTE, toMs: 90 * MINUTE },
+    },
+  ],
 }
 
 test('somebody who is kept does what they did and nothing else', async () => {
   const stops = [30, 60, 90].map((minute) => [1, minute] as const)
   const marshals = { count: 1, when: 'wholeRace' as const }
-  const spans = keptAna([60, 90])
   const [worked] = await saidOf(
     meantOf({
-      ...{ segments: [120], people: four, stops, spans },
+      ...{ segments: [120], people: four, stops, ...keptAna },
       rules: [{ id: 'owed', kind: 'marshalsOwed', value: marshals }],
     }),
   )
   expect(worked).toMatchObject({ kind: 'worked' })
   if (worked?.kind !== 'worked') return
   const hers = worked.plan.spans.filter(({ person }) => person === personId(0))
-  expect(hers.sort((a, b) => a.fromMs - b.fromMs)).toEqual(spans)
+  expect(hers).toEqual(keptAna.spans)
+  expect(worked.plan.keptPeople).toEqual(keptAna.keptPeople)
 })
 
 test('somebody who is kept is named where that rules out any plan', async () => {
@@ -86,7 +84,7 @@ test('somebody who is kept is named where that rules out any plan', async () => 
   const stops = [30, 60, 90].map((minute) => [1, minute] as const)
   const [said] = await saidOf(
     meantOf({
-      ...{ segments: [120], people: four.slice(0, 2), stops, spans: keptAna([60, 90]) },
+      ...{ segments: [120], people: four.slice(0, 2), stops, ...keptAna },
       rules: [{ id: 'least', kind: 'drivingTime', value: rule }],
     }),
   )

@@ -96,15 +96,21 @@ export class PlanningModel {
     this.crew.content.people.push({ id, name, duties: DUTIES.filter((duty) => duty !== 'offDuty') })
   }
 
-  /** Every draft the meeting does not go by yet, or of these the one that is named. */
-  async adopt(as: 'correction' | 'change', only?: DocumentName): Promise<void> {
+  /**
+   * Every draft the meeting does not go by yet, or of these those that are named: each of them stands on the ones
+   * before it in the order of `drafts`, so after one that somebody else has changed none is adopted.
+   */
+  async adopt(as: 'correction' | 'change', only?: readonly DocumentName[]): Promise<void> {
     if (this.adopting) return
     this.adopting = true
     const entries: string[] = []
     for (const draft of this.adoptable) {
-      if (only !== undefined && draft.document !== only) continue
+      if (only && !only.includes(draft.document)) continue
       const isSaved = await draft.save()
-      if (draft.stands === 'stale') continue
+      if (draft.stands === 'stale') {
+        if (only) break
+        continue
+      }
       // Without a server the version counts on; should somebody else's too, the log lists the clash.
       const version = isSaved ? draft.version : draft.version + 1
       const { document, text } = draft

@@ -29,6 +29,8 @@ export type PlanStop = z.infer<typeof planStop>
 export const planSchema = z.strictObject({
   spans: z.array(planSpan).check(z.maxLength(400)),
   stops: z.array(planStop).check(z.maxLength(100)),
+  /** All these people do is decided by hand: their lines, and nothing else for them. */
+  keptPeople: z.optional(z.array(id).check(z.maxLength(100))),
   captain: z.strictObject({
     /** GO comes this long after the minimum. */
     goMarginMs: durationMs,

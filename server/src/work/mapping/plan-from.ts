@@ -9,7 +9,7 @@ type Sheet = Pick<Planned, 'spans' | 'stops'>
 /** What was driven keeps the lines it was planned by; whoever goes on over now has one line for both. */
 export function planFrom(ground: Ground, answer: Sheet): Plan {
   const before = linesBefore(ground)
-  const past = before.filter(({ fromMs, nowMs }) => fromMs < nowMs)
+  const past = before.filter((line) => line.fromMs < line.nowMs && !line.isKeptOff)
   const goingOn = new Map<Line, Span>()
   for (const span of answer.spans) {
     const line = past.find(
@@ -22,12 +22,12 @@ export function planFrom(ground: Ground, answer: Sheet): Plan {
     return written(line, on ? on.toMs : Math.min(line.toMs, line.nowMs))
   })
   const taken = new Set(ended.map(({ id }) => id))
-  const open = before.filter(({ id }) => !taken.has(id))
+  const open = before.filter((line) => !taken.has(line.id) && !line.isKeptOff)
   const fresh = freshIds('w', [...before, ...ground.plan.spans])
   const ahead = answer.spans
     .filter((span) => ![...goingOn.values()].includes(span))
     .map((span) => lineFor(span, { open, taken, fresh }))
-  const off = open.filter((line) => line.duty === 'offDuty' && line.pinned && !taken.has(line.id))
+  const off = before.filter((line) => line.isKeptOff)
   return {
     ...ground.plan,
     spans: [...ended, ...ahead, ...off.map((line) => written(line))],
@@ -39,16 +39,23 @@ export function planFrom(ground: Ground, answer: Sheet): Plan {
 interface Line extends TimelineSpan {
   readonly nowMs: number
   readonly pinned?: true
+  /** The planner has no line for it: it stays whole, as it was written. */
+  readonly isKeptOff: boolean
 }
 
 function linesBefore(ground: Ground): readonly Line[] {
   const nowMs = new Map(ground.timeline.segments.map((one) => [one.id, cameToMs(one, ground)]))
   const pinned = new Set(ground.plan.spans.flatMap((one) => (one.pinned ? [one.id] : [])))
-  return ground.planned.map((span) => ({
-    ...span,
-    nowMs: nowMs.get(span.segment) ?? 0,
-    ...(pinned.has(span.id) ? { pinned: true as const } : {}),
-  }))
+  const people = new Set(ground.plan.keptPeople)
+  return ground.planned.map((span) => {
+    const isKept = pinned.has(span.id) || people.has(span.person)
+    return {
+      ...span,
+      nowMs: nowMs.get(span.segment) ?? 0,
+      ...(pinned.has(span.id) ? { pinned: true as const } : {}),
+      isKeptOff: isKept && span.duty === 'offDuty',
+    }
+  })
 }
 
 function written(line: Line, toMs = line.toMs): PlanSpan {

@@ -38,7 +38,10 @@ export function cameToMs(segment: TimelineSegment, ground: Ground): number {
 }
 
 /** One counted in laps is about as long as they take at the crew's pace; one that is over, as it was. */
-function lengthOf({ id, lengthMs, over, ...segment }: TimelineSegment, ground: Ground): number {
+export function lengthOf(
+  { id, lengthMs, over, ...segment }: TimelineSegment,
+  ground: Ground,
+): number {
   if (lengthMs !== undefined) return lengthMs
   const raced = ground.timeline.spans.filter((span) => span.done && span.segment === id)
   const reachedMs = raced.reduce((most, { toMs }) => Math.max(most, toMs), 0)

@@ -29,6 +29,7 @@ export interface Given {
     of?: Partial<Plan['stops'][number]>,
   ])[]
   readonly spans?: Plan['spans']
+  readonly keptPeople?: Plan['keptPeople']
   /** Of hours of the clock. */
   readonly midnightAt?: number
 }
@@ -60,7 +61,10 @@ export function meantOf(given: Given): Meant {
         ...(given.midnightAt === undefined ? {} : { midnightAt: given.midnightAt }),
       },
       crew: { people: people.map((one, place) => ({ id: personId(place), duties: [], ...one })) },
-      plan: { spans: given.spans ?? [], stops, captain: CAPTAINS_DEFAULTS },
+      plan: {
+        ...{ spans: given.spans ?? [], stops, captain: CAPTAINS_DEFAULTS },
+        ...(given.keptPeople && { keptPeople: given.keptPeople }),
+      },
     },
   }
 }

@@ -10,6 +10,7 @@ import {
   removeStop,
   splitSpan,
   swapSpans,
+  turnPersonKept,
 } from './plan-moves.ts'
 
 const MINUTE_MS = 60_000
@@ -34,6 +35,24 @@ test('a handover moves as one: the end of one span and the beginning of the next
     ['a', 'Ida', 0, 10],
     ['b', 'Tom', 10, 60],
   ])
+})
+
+test('rest is handed over to nobody', () => {
+  const [ida, tom] = two.spans.map((one): PlanSpan => ({ ...one, duty: 'offDuty' }))
+  const off = plan(...(ida && tom ? [ida, tom] : []))
+  const later = { id: 'a', edge: 'toMs', toMs: 40 * MINUTE_MS, lengthMs: HOUR_MS } as const
+  expect(shown(moveEdge(off, later))).toEqual([
+    ['a', 'Ida', 0, 40],
+    ['b', 'Tom', 30, 60],
+  ])
+})
+
+test('somebody is kept as planned, and let go', () => {
+  const ida = turnPersonKept(two, 'Ida')
+  const both = turnPersonKept(ida, 'Tom')
+  expect([ida, both].map(({ keptPeople }) => keptPeople)).toEqual([['Ida'], ['Ida', 'Tom']])
+  expect(turnPersonKept(both, 'Ida').keptPeople).toEqual(['Tom'])
+  expect(turnPersonKept(ida, 'Ida')).toEqual(two)
 })
 
 test('an edge stays in its segment and leaves a minute of either span', () => {

@@ -121,8 +121,16 @@ export function removeStop(plan: Plan, id: string): Plan {
   return { ...plan, stops: plan.stops.filter((one) => one.id !== id) }
 }
 
-/** The span of the same duty, and post, that ends where this one begins, or begins where it ends. */
+export function turnPersonKept(plan: Plan, person: string): Plan {
+  const { keptPeople = [], ...rest } = plan
+  const others = keptPeople.filter((one) => one !== person)
+  const kept = others.length < keptPeople.length ? others : [...keptPeople, person]
+  return kept.length > 0 ? { ...rest, keptPeople: kept } : rest
+}
+
+/** The span of the same duty, and post, that ends where this one begins, or begins where it ends; nobody is relieved of rest. */
 function touching(plan: Plan, span: PlanSpan, edge: Edge): PlanSpan | undefined {
+  if (span.duty === 'offDuty') return undefined
   const other: Edge = edge === 'fromMs' ? 'toMs' : 'fromMs'
   return plan.spans.find(
     (one) =>

@@ -15,9 +15,15 @@ import {
 import type { MeetingPort } from '../../meeting/port.ts'
 import { beforeGreen } from '../../planning/planned-timeline.ts'
 import { planningOf, type PlanningModel } from '../../planning/planning-model.svelte.ts'
-import { isPersonKept, keepPerson, letPersonGo } from './keep-person.ts'
 import { addSpan, addStops } from './plan-edits.ts'
-import { addSpanAt, addStopAt, removeSpan, removeStop, swapSpans } from './plan-moves.ts'
+import {
+  addSpanAt,
+  addStopAt,
+  removeSpan,
+  removeStop,
+  swapSpans,
+  turnPersonKept,
+} from './plan-moves.ts'
 import { endOf, type Position } from './strip.ts'
 
 export type Chosen =
@@ -93,13 +99,8 @@ export class RotationModel {
     const adopted = inForce(state, 'plan', this.now)
     return plan !== adopted && !isSame(plan, this.#drawn) ? plan : undefined
   })
-  readonly #extents = $derived.by(() =>
-    this.timeline.segments.map(({ id, lengthMs = this.lengthOf(id) }) => ({ id, lengthMs })),
-  )
   /** Whose whole plan is kept. */
-  readonly keptPeople = $derived.by(() =>
-    this.crew.people.map(({ id }) => id).filter((id) => isPersonKept(this.plan, id, this.#extents)),
-  )
+  readonly keptPeople = $derived.by(() => this.plan.keptPeople ?? [])
   readonly hasLanes = $derived.by(
     () =>
       this.timeline.segments.some(({ lane }) => lane !== undefined) ||
@@ -141,12 +142,7 @@ export class RotationModel {
 
   /** Keeps all that somebody does as it is and nothing else for them, or lets them go. */
   turnKept(person: string): void {
-    if (this.#offered) return
-    this.keep(
-      this.keptPeople.includes(person)
-        ? letPersonGo(this.#drawn, person)
-        : keepPerson(this.#drawn, person, this.#extents),
-    )
+    if (!this.#offered) this.keep(turnPersonKept(this.#drawn, person))
   }
 
   lengthOf(segment: string): number {

@@ -1,6 +1,7 @@
 /** A rotation that is being worked out: what was asked for, how far it has come, and what came of it. */
 import type { Cost, Impossible, NotDone, Worked, Working, WorkOut } from '@pitlamp/contract'
 import { askWork } from '../../api/work.ts'
+import { inForce } from '@pitlamp/race'
 import type { MeetingPort } from '../../meeting/port.ts'
 import type { RotationModel } from './rotation-model.svelte.ts'
 
@@ -45,6 +46,12 @@ export class WorkModel {
       spans.some(({ duty }) => duty === one),
     )
   }
+
+  /** It was worked out from the drafts: without their rules it may break those the meeting goes by. */
+  readonly isByDraftRules = $derived.by(() => {
+    const { adoptable, rules } = this.#rotation.planning
+    return adoptable.some((draft) => draft === rules)
+  })
 
   async begin(want: WorkOut['want']): Promise<void> {
     this.stop()
@@ -92,10 +99,18 @@ export class WorkModel {
     this.#rotation.keep(answer.plan)
   }
 
-  /** The plan alone: what else is drafted is adopted where it is named. */
+  /** The plan alone, unless it needs people whom only the draft of the crew has. */
   async adopt(answer: Worked): Promise<void> {
+    const only = this.needsCrew(answer) ? (['crew', 'plan'] as const) : (['plan'] as const)
     this.take(answer)
-    await this.#rotation.planning.adopt('change', 'plan')
+    await this.#rotation.planning.adopt('change', only)
+  }
+
+  /** Whether it names somebody whom the crew the meeting goes by lacks. */
+  needsCrew({ plan }: Worked): boolean {
+    const { state, now } = this.#meeting()
+    const people = inForce(state, 'crew', now)?.people ?? []
+    return plan.spans.some(({ person }) => !people.some(({ id }) => id === person))
   }
 
   leave(): void {
