@@ -20,7 +20,7 @@ import { timed, timeRow, type Timed } from './rotations/timed.ts'
 import { rounded, type Row } from './row.ts'
 
 const SEEDS = Array.from({ length: Number(process.env['PLANNER_SEEDS'] ?? 20) }, (_, n) => n + 1)
-/** Nothing here may take longer; what does is printed as what it had by then. */
+/** No single search may take longer; what does is printed as what it had by then. */
 const LIMIT_SECONDS = 60
 /** None of those that are timed. */
 const WARM_UP_SEEDS = [-1, 0]

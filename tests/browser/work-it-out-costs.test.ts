@@ -1,10 +1,10 @@
 /**
  * What was worked out, looked at before it is taken.
  *
- * W6  What each rule, wish and kept line costs is worked out, the dearest first, and can be stopped.
- * W7  The plan as it stands lies dashed under what was worked out, with what each person drives in both.
- * W8  Two ways on in the race stand side by side: one press shows the other, one leaves both.
- * W9  An earlier version is named while it lies under the plan.
+ * W7  What each rule, wish and kept line costs is worked out, the dearest first, and can be stopped.
+ * W8  The plan as it stands lies dashed under what was worked out, with what each person drives in both.
+ * W9  Two ways on in the race stand side by side: one press shows the other, one leaves both.
+ * W10  An earlier version is named while it lies under the plan.
  */
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import type { Locator, Page } from 'playwright-core'
@@ -69,7 +69,7 @@ async function whoDrivesSecond(): Promise<string | undefined> {
   return spans.find(({ id }) => id === 's2-0-drive')?.person
 }
 
-it('W6 what each rule costs, the dearest first', { timeout: TIME_MS }, async () => {
+it('W7 what each rule costs, the dearest first', { timeout: TIME_MS }, async () => {
   const page = await rotation()
   await workItOut(page)
   await button(page, 'What each rule costs').click()
@@ -87,7 +87,7 @@ it('W6 what each rule costs, the dearest first', { timeout: TIME_MS }, async () 
 })
 
 it(
-  'W6, W7 it can be stopped; the plan as it stands lies dashed',
+  'W7, W8 it can be stopped; the plan as it stands lies dashed',
   { timeout: TIME_MS },
   async () => {
     const page = await rotation()
@@ -104,7 +104,7 @@ it(
   },
 )
 
-it('W8 two ways on stand side by side', { timeout: TIME_MS }, async () => {
+it('W9 two ways on stand side by side', { timeout: TIME_MS }, async () => {
   const page = await rotation({ minutesAfterGreen: 15 })
   await meeting.press('availability.1', { person: TOM, state: 'unwell' }, 60)
   await page
@@ -127,7 +127,7 @@ it('W8 two ways on stand side by side', { timeout: TIME_MS }, async () => {
   await button(page, 'Work it out again').waitFor()
 })
 
-it('W9 an earlier version is named while it lies dashed', { timeout: TIME_MS }, async () => {
+it('W10 an earlier version is named while it lies dashed', { timeout: TIME_MS }, async () => {
   const page = await rotation()
   await button(page, 'Ida Quill drives in Segment 2 from 0:00 to 0:40').click()
   await page.getByLabel('Chosen: person').selectOption({ value: TOM })

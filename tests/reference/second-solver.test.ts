@@ -1,6 +1,6 @@
 /**
- * The same optimum from a second solver: eight stored problems (`second-solver/models/`, the first six sizes and rules
- * of `tests/bench/rotations`, people from a seed), each with what CBC found for it: COIN-OR Branch and Cut 2.10.8
+ * The same optimum from a second solver: eight stored problems (`second-solver/models/`, each says what it is
+ * about), each with what CBC found for it: COIN-OR Branch and Cut 2.10.8
  * (github.com/coin-or/Cbc), Debian package coinor-cbc, on 26 November 2026, gaps of 0. It is run by hand only:
  *
  *     apt-get install coinor-cbc

@@ -5,7 +5,7 @@
  * Where the two reach that, it is proved; where they do not, the whole is searched. So it is at once where every change
  * to a plan has its price: that holds both together, and leaves few columns to search.
  */
-import { solveLean } from './linear/lean.ts'
+import { solveLean, withoutIncumbents } from './linear/lean.ts'
 import { partOf, type Part } from './linear/part.ts'
 import { relax } from './linear/relax.ts'
 import {
@@ -19,9 +19,11 @@ import type { Rotation } from './rotation/rotation.ts'
 
 export function solveInTurn(rotation: Rotation, given: SolveOptions): Solved {
   const { model, duties, grid, isLong } = rotation
+  // Sums over short stints are searched sooner presolved, flows of long ones as they are: in half the time either way.
   const options: SearchOptions = { ...given, presolve: isLong ? 'off' : 'choose' }
   if (duties.size === 0 || grid.problem.previous) return solveLean(model, options)
   const driving = drivingAlone(rotation)
+  // Its bound goes for the whole, since other duties only cost; what is found is no rotation yet.
   const first = solveLean(driving, withoutIncumbents(options))
   if (first.status === 'infeasible') return first
   if (!first.values || options.shouldStop?.()) return solveLean(model, options)
@@ -34,17 +36,6 @@ export function solveInTurn(rotation: Rotation, given: SolveOptions): Solved {
   if (!second.values) return whole
   if (whole.values && whole.objective >= second.objective) return { ...whole, bound: lower }
   return { ...second, status: 'stopped', bound: lower }
-}
-
-/*
- * Presolve: without it sums over short stints take half as long again and the longest twice as long; with it flows of
- * long ones do.
- */
-
-/** The bound goes for the whole, since other duties only cost; what is found is no rotation yet. */
-function withoutIncumbents({ onProgress, ...options }: SearchOptions): SearchOptions {
-  if (!onProgress) return options
-  return { ...options, onProgress: ({ boundLaps }) => onProgress({ boundLaps }) }
 }
 
 /** The bound of one driving is none of the whole: what was known before stands. */

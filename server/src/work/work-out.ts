@@ -29,7 +29,7 @@ export interface Tools {
   readonly say: (line: WorkLine) => void
 }
 
-/** As the solver counts; longer than any team waits for, and a cancel is heard at any time. */
+/** Of each search, as the solver counts; longer than any team waits for, and a cancel is heard at any time. */
 const PLAN_SECONDS = 60
 const WHY_SECONDS = 30
 const COST_SECONDS = 10

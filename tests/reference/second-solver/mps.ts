@@ -1,7 +1,7 @@
 /**
  * A model as free-format MPS, which every solver of mixed-integer programs reads. MPS minimises where nothing is said,
  * and not every solver reads what would say otherwise, so that costs change their sign: the optimum read there is
- * minus the laps. There is no constant in a model and none here.
+ * minus the laps. A whole model begins from nothing; only parts of one have an offset, and none is written.
  */
 import type { Column, LinearModel, Row } from '../../../packages/planner/src/linear/model.ts'
 

@@ -21,7 +21,7 @@ export function solveLean(model: LinearModel, options: SearchOptions): Solved {
     if (lean.rows.length > LITTLE_LESS * model.rows.length) break
     const { start } = options
     const found = solveNarrowed(lean, {
-      ...options,
+      ...withoutIncumbents(options),
       ...(start && { start: lean.fromWhole(start) }),
     })
     if (!found.values) return found
@@ -36,6 +36,12 @@ export function solveLean(model: LinearModel, options: SearchOptions): Solved {
     }
   }
   return solveNarrowed(model, options, relaxed)
+}
+
+/** Nothing is told of what is found: it may break what was left out. */
+export function withoutIncumbents({ onProgress, ...options }: SearchOptions): SearchOptions {
+  if (!onProgress) return options
+  return { ...options, onProgress: ({ boundLaps }) => onProgress({ boundLaps }) }
 }
 
 /** Where so much of all would be searched, all of it is: the leaner model needs a relaxation of its own. */

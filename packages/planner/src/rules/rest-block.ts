@@ -6,7 +6,8 @@ import type { RuleKind } from './rule-kind.ts'
 
 /**
  * One unbroken rest for everybody who has any duty, breaks included, in meeting time and within the race; at the wall
- * and at the bench nobody rests, at a post only where marshalling is rest.
+ * and at the bench nobody rests, at a post only where marshalling is rest. Whoever can have no
+ * such rest any more may have no duty.
  */
 export interface RestBlock {
   readonly id: string
