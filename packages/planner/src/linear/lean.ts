@@ -14,7 +14,8 @@ const MOST_SEARCHES = 3
 
 export function solveLean(model: LinearModel, options: SearchOptions): Solved {
   const relaxed = relax(model, options)
-  const far = relaxed.status === 'bounded' ? farRows(model, relaxed) : new Set<Row>()
+  if (relaxed.status !== 'bounded') return solveNarrowed(model, options, relaxed)
+  const far = farRows(model, relaxed)
   const kept = new Set<Row>()
   for (let search = 1; search < MOST_SEARCHES; search += 1) {
     const lean = leanPart(model, { far, kept })

@@ -59,7 +59,7 @@ function bestBeyond(model: LinearModel, searched: Searched, options: SearchOptio
   const { gapLaps = PROVED_WITHIN_LAPS, onProgress, start: _, ...rest } = options
   const shortBy = boundLaps - best.objective
   if (shortBy <= Math.max(withinLaps, gapLaps)) {
-    return { ...best, bound: Math.max(best.bound, Math.min(boundLaps, boundLaps - withinLaps)) }
+    return { ...best, bound: Math.max(best.bound, boundLaps - withinLaps) }
   }
   const part = cheapPart(model, relaxed, shortBy)
   const rows = [
