@@ -8,6 +8,8 @@ export interface Wanted {
   readonly count: number
   readonly seed: number
   readonly solver: Bench['solver']
+  /** Of each search, as the solver counts; a larger meeting than it proves is stopped, which is no fault. */
+  readonly limitSeconds?: number
   /** The first that fails is made as small as it still fails. */
   readonly shrink?: boolean
   /** Told at once, since the rest takes long. */
@@ -27,16 +29,16 @@ export interface Failure {
   readonly meeting: Meeting
 }
 
-/** As the solver counts them; a larger meeting than these prove is stopped, which is no fault. */
-const LIMIT_SECONDS = 60
+const USUAL_SECONDS = 60
 const SHRINK_MS = 120_000
 
-export function run({ size, count, seed, solver, shrink = false, onFailure }: Wanted): Ran {
+export function run({ size, count, seed, solver, ...how }: Wanted): Ran {
+  const { limitSeconds = USUAL_SECONDS, shrink = false, onFailure } = how
   const all: Judgement[] = []
   const failures: Failure[] = []
   for (let place = 0; place < count; place += 1) {
     // What is said of rules that collide is tried again for every second meeting.
-    const bench: Bench = { solver, limitSeconds: LIMIT_SECONDS, tryWhy: place % 2 === 0 }
+    const bench: Bench = { solver, limitSeconds, tryWhy: place % 2 === 0 }
     const one = judgedOf(size, seed + place, { bench, shrink: shrink && failures.length === 0 })
     all.push(one.judgement)
     if (!one.failure) continue

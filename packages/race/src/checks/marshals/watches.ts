@@ -33,7 +33,7 @@ export function watchesOf(bench: Bench, segment: TimelineSegment): readonly Watc
       last.there.push(...there)
     } else pieces.push({ from, to, count, there })
   })
-  return pieces.map((piece) => watchOf(segment.id, piece))
+  return pieces.map((piece) => watchOf(bench, segment.id, piece))
 }
 
 interface Piece {
@@ -44,16 +44,22 @@ interface Piece {
   readonly there: TimelineSpan[]
 }
 
-function watchOf(segment: string, { from, to, count, there }: Piece): Watch {
+function watchOf(bench: Bench, segment: string, { from, to, count, there }: Piece): Watch {
   const times = { fromAt: from.at, fromMs: from.clockMs, toAt: to.at, toMs: to.clockMs }
   const spans = [...new Set(there.map(({ id }) => id))]
-  return { segment, ...times, count, people: peopleOf(there), spans }
+  return { segment, ...times, count, people: inCrewsOrder(bench, peopleOf(there)), spans }
 }
 
 function peopleOf(spans: readonly TimelineSpan[]): readonly string[] {
   return spans.length < 2
     ? spans.map(({ person }) => person)
     : [...new Set(spans.map(({ person }) => person))]
+}
+
+/** However their spans lie. */
+function inCrewsOrder(bench: Bench, people: readonly string[]): readonly string[] {
+  if (people.length < 2) return people
+  return bench.people.flatMap(({ id }) => (people.includes(id) ? [id] : []))
 }
 
 /** The segment's end; in a race that runs the last that anybody did; nothing before green. */
