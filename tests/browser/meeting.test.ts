@@ -120,6 +120,7 @@ async function runSecondSegment(wall: Page): Promise<void> {
   await more(wall, 'Segment over')
   await banner(wall).getByText('Break').waitFor()
   await verb(wall, 'Green segment 2').click()
+  await banner(wall).getByText('Green', { exact: true }).waitFor()
   await banner(wall).getByText('Segment 2 of 2').waitFor()
   await more(wall, 'Flag')
   await banner(wall).getByText('Finished').waitFor()

@@ -43,6 +43,8 @@ export interface Listener {
   readonly presenceSaid: (presence: Presence) => void
   readonly roleSaid: (said: RoleSaid) => void
   readonly sampled: (sample: ProbeSample) => void
+  /** Nothing was heard for as long as a server that is there is never silent. */
+  readonly quiet: () => void
 }
 
 const APPEND_PATIENCE_MS = 5_000
@@ -55,6 +57,7 @@ export class Connection {
   readonly #socket: Socket<ServerToScreen, ScreenToServer>
   #heardAtMs = -Infinity
   #beat: ReturnType<typeof setInterval> | undefined
+  #quiet: ReturnType<typeof setTimeout> | undefined
   #bursting = false
 
   constructor(meeting: string, listener: Listener) {
@@ -77,6 +80,7 @@ export class Connection {
   close(): void {
     clearInterval(this.#beat)
     this.#beat = undefined
+    clearTimeout(this.#quiet)
     this.#socket.disconnect()
   }
 
@@ -184,6 +188,8 @@ export class Connection {
 
   #heard(): void {
     this.#heardAtMs = performance.now()
+    clearTimeout(this.#quiet)
+    this.#quiet = setTimeout(this.#listener.quiet, SILENCE_MS + 1)
   }
 
   #startAgain(): void {

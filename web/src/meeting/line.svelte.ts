@@ -82,7 +82,7 @@ export class Line {
     return this.#connection?.append(entries) ?? Promise.resolve(undefined)
   }
 
-  /** Called often: notices that the server has gone quiet, and that it has not. */
+  /** Called often, and once the server has been quiet too long: says so, and that it is so no more. */
   watch(): void {
     const silentForMs = this.#connection?.silentForMs ?? Infinity
     const silent = silentForMs > SILENCE_MS
@@ -127,6 +127,7 @@ export class Line {
         ears.sampled(sample)
         if (this.standing === 'silent') this.watch()
       },
+      quiet: () => this.watch(),
       roleSaid: ({ role, wall }) => {
         if (role === 'revoked') this.#refusedBy(problem('revoked'))
         else this.#hold({ ...this.me.device, role, wall })
