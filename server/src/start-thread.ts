@@ -7,8 +7,8 @@ export interface Thread {
   readonly name: string
   /** Below this folder, without its ending. */
   readonly source: string
-  /** A package that reads files of its own, and so is not bundled. */
-  readonly external: string
+  /** Packages that read files of their own, and so are not bundled. */
+  readonly external: readonly string[]
 }
 
 export async function startThread(thread: Thread, settings: unknown): Promise<Worker> {
@@ -38,7 +38,7 @@ async function makeBundle({ source, external }: Thread): Promise<string> {
     platform: 'node',
     format: 'cjs',
     target: 'node20',
-    external: [external],
+    external: [...external],
     banner: {
       js: `globalThis.require = require('node:module').createRequire(${JSON.stringify(import.meta.url)})`,
     },

@@ -74,7 +74,7 @@ async function buildServer(outdir) {
     // without.
     external: ['better-sqlite3', 'highs', 'bufferutil', 'utf-8-validate', 'pg-native'],
     banner: {
-      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+      js: "import { createRequire as requireOf } from 'node:module'; const require = requireOf(import.meta.url);",
     },
     logLevel: 'warning',
   })

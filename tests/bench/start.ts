@@ -27,7 +27,7 @@ interface Start {
 export async function bench(): Promise<readonly Row[]> {
   const data = mkdtempSync(join(tmpdir(), 'pitlamp-start-'))
   const where = ['--host', '127.0.0.1', '--port', String(PORT), '--data', data]
-  const ours = [join(root, 'build/server/main.js'), ...where]
+  const ours = ['--v8-pool-size=1', join(root, 'build/server/main.js'), ...where]
   await start(ours)
   const [starts, bare]: [Start[], Start[]] = [[], []]
   for (let run = 0; run < RUNS; run += 1) {

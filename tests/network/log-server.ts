@@ -59,6 +59,7 @@ export class LogServer {
     const storage: Storage = {
       run: (name, input) => this.#run({ name, input }),
       read: readsOver(this.#store.db),
+      where: { file: ':memory:' },
       onNews: () => undefined,
       standing: () => ({ writing: this.diskWorks }),
       close: () => Promise.resolve(),

@@ -1,5 +1,5 @@
 import { meetingTime, workLineSchema, workOutSchema, type WorkLine } from '@pitlamp/contract'
-import { documentSchemas, type Drafts, type RecordedEntry } from '@pitlamp/race'
+import { documentSchemas, type Drafts } from '@pitlamp/race'
 import { PassThrough } from 'node:stream'
 import type { Deps } from '../deps.ts'
 import { Works } from '../work/works.ts'
@@ -23,7 +23,7 @@ const workResponses = {
 
 /** A rotation worked out. One request: its lines come as they come to be, on the connection it was asked on. */
 export const workRoutes: Resource = (app, deps) => {
-  const works = new Works()
+  const works = new Works(deps.storage.where)
   const schema = { params: meetingParams, body: workOutSchema, response: workResponses }
   const options = { schema, config: { asks: { do: 'workOut' } }, compress: false } as const
   app.post('/meetings/:meeting/work', options, async (request, reply) => {
@@ -32,10 +32,10 @@ export const workRoutes: Resource = (app, deps) => {
     const drafts = asked.from === 'drafts' ? await draftsOf(deps, meeting.id) : {}
     const now = meetingTime(meeting.clock, deps.time.now())
     const lines = new PassThrough()
-    const say = (line: WorkLine) => void lines.write(`${JSON.stringify(line)}\n`)
+    const say = (line: string) => void lines.write(`${line}\n`)
     const { done, cancel } = works.begin({
-      ...{ team: holderIn(request).team.id, work: { asked, now, drafts }, say },
-      pages: () => pagesOf(deps.storage, meeting.id),
+      ...{ team: holderIn(request).team.id, say },
+      work: { meeting: meeting.id, asked, now, drafts },
     })
     reply.raw.on('close', cancel)
     done.catch((error: unknown) => request.log.error(error, 'fault')).finally(() => lines.end())
@@ -55,18 +55,4 @@ async function draftsOf({ storage }: Pick<Deps, 'storage'>, meeting: string): Pr
     }),
   )
   return Object.fromEntries(found.filter(([, content]) => content !== undefined))
-}
-
-async function* pagesOf(
-  { read }: Pick<Deps['storage'], 'read'>,
-  meeting: string,
-): AsyncIterable<readonly RecordedEntry[]> {
-  let seq = 0
-  for (;;) {
-    const page = await read.entriesAfter(meeting, seq)
-    const last = page.at(-1)
-    if (!last) return
-    seq = last.seq
-    yield page
-  }
 }

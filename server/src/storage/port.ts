@@ -6,12 +6,15 @@
 import type { RecordedEntry } from '@pitlamp/race'
 import type { Answers, CommandName, Inputs } from './commands/index.ts'
 import type { KeptTime } from './commands/server-time.ts'
+import type { Where } from './reader.ts'
 import type { Reads } from './reads/index.ts'
 import type { Clocks } from '../time/server-time.ts'
 
 export interface Storage {
   readonly run: <N extends CommandName>(name: N, input: Inputs[N]) => Promise<Answers[N]>
   readonly read: Reads
+  /** For a thread that reads by itself. */
+  readonly where: Where
   /** Called once a transaction and meeting, after the commit, in the order of the log. */
   readonly onNews: (listener: (news: News) => void) => void
   readonly standing: () => StorageStanding

@@ -1,8 +1,10 @@
 /** What goes over to a solver thread and comes back. */
-import type { WorkLine, WorkOut } from '@pitlamp/contract'
-import type { Drafts, RecordedEntry } from '@pitlamp/race'
+import type { WorkOut } from '@pitlamp/contract'
+import type { Drafts } from '@pitlamp/race'
+import type { Where } from '../storage/reader.ts'
 
 export interface WorkInput {
+  readonly meeting: string
   readonly asked: WorkOut
   /** Meeting time. */
   readonly now: number
@@ -12,9 +14,13 @@ export interface WorkInput {
 export interface SolverSettings {
   /** One number that is 0 until the work is not wanted any more; the solver looks at it from inside. */
   readonly cancelled: SharedArrayBuffer
+  /** It reads the log itself: a whole race read for it would be garbage on everybody's loop. */
+  readonly store: Where
+  /** From an earlier thread. */
+  readonly program?: WebAssembly.Module
+  readonly work: WorkInput
 }
 
-/** The log comes page by page, so that neither side copies all of it at once; then what is asked for. */
-export type ToSolver = { readonly page: readonly RecordedEntry[] } | { readonly work: WorkInput }
-
-export type FromSolver = { readonly line: WorkLine } | { readonly done: true }
+/** A line is a `WorkLine` as JSON text, which goes on as it is. */
+export type FromSolver =
+  { readonly line: string } | { readonly program: WebAssembly.Module } | { readonly done: true }

@@ -1,22 +1,22 @@
 /** A thread for one piece of work: it ends with it, and its memory with it. */
-import loadHighs from 'highs'
+import loadHighs, { type Highs } from 'highs'
 import { fold, readEntry, type LogEntry } from '@pitlamp/race'
 import { readlinkSync } from 'node:fs'
 import { basename } from 'node:path'
 import { constants, setPriority } from 'node:os'
 import { parentPort, workerData } from 'node:worker_threads'
-import type { FromSolver, SolverSettings, ToSolver, WorkInput } from './messages.ts'
+import { openReader, type Reader } from '../storage/reader.ts'
+import type { FromSolver, SolverSettings, WorkInput } from './messages.ts'
+import { compileSolver } from './solver-program.ts'
 import { workOut } from './work-out.ts'
 
 giveWay()
-const { cancelled } = workerData as SolverSettings
+const { cancelled, store, program, work } = workerData as SolverSettings
 const flag = new Int32Array(cancelled)
-const entries: LogEntry[] = []
+/** Held until the thread is gone: see the writer's. */
+const held: Reader[] = []
 
-parentPort?.on('message', (message: ToSolver) => {
-  if ('page' in message) entries.push(...message.page.map(readEntry))
-  else void work(message.work)
-})
+void workItOut(work)
 
 /** Everybody's clocks come first, where the system can tell one thread from another; elsewhere they share. */
 function giveWay(): void {
@@ -30,15 +30,36 @@ function giveWay(): void {
   }
 }
 
-async function work({ asked, now, drafts }: WorkInput): Promise<void> {
-  const solver = await loadHighs()
+async function workItOut({ meeting, asked, now, drafts }: WorkInput): Promise<void> {
+  const [solver, entries] = await Promise.all([loadSolver(), logOf(meeting)])
   const meant = { recorded: fold(entries), now, drafts }
   workOut(meant, asked, {
     solver,
     shouldStop: () => Atomics.load(flag, 0) === 1,
-    say: (line) => tell({ line }),
+    say: (line) => tell({ line: JSON.stringify(line) }),
   })
   tell({ done: true })
+}
+
+async function loadSolver(): Promise<Highs> {
+  const wasmModule = program ?? (await compileSolver())
+  if (!program) tell({ program: wasmModule })
+  return loadHighs({ wasmModule })
+}
+
+async function logOf(meeting: string): Promise<readonly LogEntry[]> {
+  const reader = await openReader(store)
+  held.push(reader)
+  const entries: LogEntry[] = []
+  for (let seq = 0; ;) {
+    const page = await reader.read.entriesAfter(meeting, seq)
+    const last = page.at(-1)
+    if (!last) break
+    seq = last.seq
+    entries.push(...page.map(readEntry))
+  }
+  await reader.close()
+  return entries
 }
 
 function tell(message: FromSolver): void {

@@ -1,19 +1,17 @@
 /** Work for teams, each in a thread of its own that ends with it. */
 import { availableParallelism } from 'node:os'
-import { setImmediate as nextTurn } from 'node:timers/promises'
 import type { Worker } from 'node:worker_threads'
 import type { WorkLine } from '@pitlamp/contract'
-import type { RecordedEntry } from '@pitlamp/race'
-import type { FromSolver, SolverSettings, ToSolver, WorkInput } from './messages.ts'
+import type { FromSolver, SolverSettings, WorkInput } from './messages.ts'
 import { startThread } from '../start-thread.ts'
+import type { Where } from '../storage/reader.ts'
 import { Queue } from './queue.ts'
 
 export interface Asked {
   readonly team: string
   readonly work: WorkInput
-  /** The meeting's log, page by page. */
-  readonly pages: () => AsyncIterable<readonly RecordedEntry[]>
-  readonly say: (line: WorkLine) => void
+  /** One `WorkLine` as JSON text. */
+  readonly say: (line: string) => void
 }
 
 export interface Begun {
@@ -24,15 +22,27 @@ export interface Begun {
 
 /** The solver looks at the cancel many times a second; a thread that does not end by itself is ended. */
 const PATIENCE_MS = 300
-const SOLVER = { name: 'solver-thread', source: 'work/solver-thread', external: 'highs' } as const
+const SOLVER = {
+  name: 'solver-thread',
+  source: 'work/solver-thread',
+  external: ['highs', 'better-sqlite3', 'pg-native'],
+} as const
+const WAITING: WorkLine = { kind: 'waiting' }
 const OUR_FAULT: WorkLine = {
   ...{ kind: 'notDone', why: 'ourFault' },
   sentences: ['Something went wrong while it was worked out. The plan is as it was.'],
 }
 
 export class Works {
+  readonly #store: Where
   /** One core is left for everybody's clocks. */
   readonly #queue = new Queue(Math.max(1, availableParallelism() - 1))
+  /** The solver's, from the first thread on: what was made fast in one is fast in the next. */
+  #program: WebAssembly.Module | undefined
+
+  constructor(store: Where) {
+    this.#store = store
+  }
 
   begin(asked: Asked): Begun {
     const cancelled = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT)
@@ -42,7 +52,7 @@ export class Works {
       end = resolve
       void turn.then((giveTurn) => {
         end = () => undefined
-        run(asked, cancelled)
+        this.#run(asked, cancelled)
           .then(({ gone }) => {
             resolve()
             return gone
@@ -51,7 +61,7 @@ export class Works {
           .finally(giveTurn)
       })
     })
-    asked.say({ kind: 'waiting' })
+    asked.say(JSON.stringify(WAITING))
     return {
       done,
       cancel: () => {
@@ -61,50 +71,46 @@ export class Works {
       },
     }
   }
-}
 
-function isSet(cancelled: SharedArrayBuffer): boolean {
-  return Atomics.load(new Int32Array(cancelled), 0) === 1
-}
-
-/** `gone`: the thread, which takes longer than its work. */
-async function run(
-  { work, pages, say }: Asked,
-  cancelled: SharedArrayBuffer,
-): Promise<{ readonly gone: Promise<unknown> }> {
-  const settings: SolverSettings = { cancelled }
-  const thread = await startThread(SOLVER, settings)
-  const ended = untilDone(thread, { say, isCancelled: () => isSet(cancelled) })
-  const send = (message: ToSolver) => thread.postMessage(message)
-  try {
-    // A store that answers at once would hold everybody up from here to the last page.
-    await nextTurn()
-    for await (const page of pages()) {
-      send({ page })
-      await nextTurn()
+  /** `gone`: the thread, which takes longer than its work. */
+  async #run(
+    { work, say }: Asked,
+    cancelled: SharedArrayBuffer,
+  ): Promise<{ readonly gone: Promise<unknown> }> {
+    const settings: SolverSettings = {
+      ...{ cancelled, store: this.#store, program: this.#program, work },
     }
-    send({ work })
-    await ended
-  } catch (error) {
-    await thread.terminate()
-    throw error
+    const thread = await startThread(SOLVER, settings)
+    const flag = new Int32Array(cancelled)
+    try {
+      await untilDone(thread, {
+        say,
+        keep: (program) => (this.#program = program),
+        isCancelled: () => Atomics.load(flag, 0) === 1,
+      })
+    } catch (error) {
+      await thread.terminate()
+      throw error
+    }
+    return { gone: thread.terminate() }
   }
-  return { gone: thread.terminate() }
 }
 
 interface Listening {
-  readonly say: (line: WorkLine) => void
+  readonly say: (line: string) => void
+  readonly keep: (program: WebAssembly.Module) => void
   readonly isCancelled: () => boolean
 }
 
-async function untilDone(thread: Worker, { say, isCancelled }: Listening): Promise<void> {
+async function untilDone(thread: Worker, { say, keep, isCancelled }: Listening): Promise<void> {
   let watch: NodeJS.Timeout | undefined
   let cancelledFor = 0
-  await new Promise<void>((resolve) => {
+  await new Promise<void>((resolve, reject) => {
     let isDone = false
-    const fail = () => {
-      if (!isDone && !isCancelled()) say(OUR_FAULT)
-      resolve()
+    const fail = (why: Error | number) => {
+      if (isDone || isCancelled()) return resolve()
+      say(JSON.stringify(OUR_FAULT))
+      reject(why instanceof Error ? why : new Error(`The solver's thread ended with ${why}.`))
     }
     watch = setInterval(() => {
       if (!isCancelled()) return
@@ -115,10 +121,10 @@ async function untilDone(thread: Worker, { say, isCancelled }: Listening): Promi
       if ('done' in message) {
         isDone = true
         resolve()
-      } else if (!isCancelled()) say(message.line)
+      } else if ('program' in message) keep(message.program)
+      else if (!isCancelled()) say(message.line)
     })
     thread.on('error', fail)
     thread.on('exit', fail)
-  })
-  clearInterval(watch)
+  }).finally(() => clearInterval(watch))
 }

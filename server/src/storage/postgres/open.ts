@@ -51,6 +51,7 @@ export async function openPostgres({ url }: PostgresOptions): Promise<Storage> {
   return {
     run: async (name, input) => (await writer.run(name, input)) as Answers[typeof name],
     read: inWords(readsOver(reads)),
+    where: { url },
     onNews: (listener) => ears.news.push(listener),
     standing: () => writer.standing(),
     close: () => (closing ??= close()),

@@ -1,5 +1,5 @@
 /** Kysely over better-sqlite3, with two differences: statements stay prepared, and a transaction is IMMEDIATE. */
-import type Database from 'better-sqlite3'
+import Database from 'better-sqlite3'
 import {
   CompiledQuery,
   Kysely,
@@ -12,6 +12,11 @@ import {
 import type { Tables } from '../tables.ts'
 
 const STATEMENTS_KEPT = 400
+
+/** Over a connection of its own that cannot write; `destroy` closes it. */
+export function kyselyReading(file: string): Kysely<Tables> {
+  return kyselyOver(new Database(file, { readonly: true }))
+}
 
 export function kyselyOver(file: Database.Database): Kysely<Tables> {
   const database = keepingStatements(file)

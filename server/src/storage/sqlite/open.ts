@@ -1,13 +1,11 @@
 /** A store in one SQLite file: a writer thread beside a connection that only reads. */
-import Database from 'better-sqlite3'
 import { once } from 'node:events'
 import { mkdirSync } from 'node:fs'
 import { dirname } from 'node:path'
 import type { Answers } from '../commands/index.ts'
 import { newsOf, type Answered } from '../news.ts'
 import type { News, Storage } from '../port.ts'
-import { readsOver } from '../reads/index.ts'
-import { kyselyOver } from './dialect.ts'
+import { openReader } from '../reader.ts'
 import { lockStore } from './lock.ts'
 import type { WriterSettings } from './messages.ts'
 import { startThread } from '../../start-thread.ts'
@@ -24,7 +22,7 @@ export interface SqliteOptions {
 const WRITER = {
   name: 'writer-thread',
   source: 'storage/writer-thread',
-  external: 'better-sqlite3',
+  external: ['better-sqlite3'],
 } as const
 
 export async function openSqlite({ file, mark, forTests }: SqliteOptions): Promise<Storage> {
@@ -34,8 +32,7 @@ export async function openSqlite({ file, mark, forTests }: SqliteOptions): Promi
     const settings: WriterSettings = { file, synchronous: 'FULL', ...forTests }
     const thread = await startThread(WRITER, settings)
     await once(thread, 'message')
-    const connection = new Database(file, { readonly: true })
-    const db = kyselyOver(connection)
+    const reader = await openReader({ file })
     const listeners: ((news: News) => void)[] = []
     const onCommit = (answered: readonly Answered[]) => {
       for (const news of newsOf(answered)) for (const listener of listeners) listener(news)
@@ -43,14 +40,14 @@ export async function openSqlite({ file, mark, forTests }: SqliteOptions): Promi
     const writer = new Writer({ thread, mark, onCommit })
     const close = async () => {
       await writer.close()
-      await db.destroy()
-      connection.close()
+      await reader.close()
       lock.release()
     }
     let closing: Promise<void> | undefined
     return {
       run: async (name, input) => (await writer.run(name, input)) as Answers[typeof name],
-      read: readsOver(db),
+      read: reader.read,
+      where: { file },
       onNews: (listener) => listeners.push(listener),
       standing: () => writer.standing(),
       close: () => (closing ??= close()),
