@@ -5,7 +5,6 @@
  * W2  Whoever closes the connection cancels it within a second, and the next of the team begins.
  * W3  While the solver works the server answers everybody else; how long its loop stood is printed.
  * W4  What cannot be worked with is said in a sentence.
- * W5  In the race it is worked out around what was driven, without a draft.
  */
 import { workLineSchema, type WorkLine, type WorkOut } from '@pitlamp/contract'
 import { request, type IncomingMessage } from 'node:http'

@@ -108,9 +108,12 @@ async function untilDone(thread: Worker, { say, keep, isCancelled }: Listening):
   await new Promise<void>((resolve, reject) => {
     let isDone = false
     const fail = (why: Error | number) => {
-      if (isDone || isCancelled()) return resolve()
+      if (isDone || isCancelled()) {
+        resolve()
+        return
+      }
       say(JSON.stringify(OUR_FAULT))
-      reject(why instanceof Error ? why : new Error(`The solver's thread ended with ${why}.`))
+      reject(why instanceof Error ? why : new Error(`The solver’s thread ended with ${why}.`))
     }
     watch = setInterval(() => {
       if (!isCancelled()) return
