@@ -62,7 +62,9 @@ function dutiesAround(
   const around = partOf(model, (column) =>
     driving.has(column) ? Math.round(first[column] ?? 0) : undefined,
   )
-  const solved = solve(around, options)
+  // Most of it follows from the driving: looking further ahead takes longer than the search.
+  const { presolve } = options
+  const solved = solve(around, { ...options, presolve: presolve === 'off' ? presolve : 'quick' })
   return { ...solved, ...(solved.values && { values: around.toWhole(solved.values) }) }
 }
 

@@ -35,6 +35,9 @@ export interface ToAdd {
 export class ModelBuilder implements LinearModel {
   readonly columns: Column[] = []
   readonly rows: Row[] = []
+  /** In which look at a row each column was last seen. */
+  readonly #seenIn: number[] = []
+  #looks = 0
 
   /** A yes or no, unless it says otherwise. Returns its number. */
   column({ cost = 0, lower = 0, upper = 1, whole = true }: Partial<Column> = {}): number {
@@ -49,13 +52,23 @@ export class ModelBuilder implements LinearModel {
 
   /** A row without terms holds or not: what cannot hold is kept, so that the solver says so. */
   row(terms: readonly Term[], { atLeast = -Infinity, atMost = Infinity, tag }: ToAdd): void {
-    const summed = added(terms)
+    const summed = this.#isPlain(terms) ? [...terms] : added(terms)
     if (summed.length === 0 && atLeast <= 0 && atMost >= 0) return
     this.rows.push({
       terms: summed,
       lower: atLeast,
       upper: atMost,
       ...(tag === undefined ? {} : { tag }),
+    })
+  }
+
+  /** Each column once, and none for nothing: as nearly all rows are. */
+  #isPlain(terms: readonly Term[]): boolean {
+    this.#looks += 1
+    return terms.every(([column, factor]) => {
+      const isTwice = this.#seenIn[column] === this.#looks
+      this.#seenIn[column] = this.#looks
+      return factor !== 0 && !isTwice
     })
   }
 

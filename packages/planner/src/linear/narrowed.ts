@@ -10,8 +10,10 @@ import { partOf, type Part } from './part.ts'
 import { relax, type Bounded, type Relaxed } from './relax.ts'
 import { PROVED_WITHIN_LAPS, solve, type SearchOptions, type Solved } from './solve.ts'
 
-/** Reduced costs up to this many laps come first. */
+/** Reduced costs up to this many laps come first; up to fewer where that is many columns. */
 const FIRST_LAPS = 1.5
+const FEWER_LAPS = 1
+const MANY = 1_000
 /** Among them was no plan: so many times further. */
 const FURTHER = 8
 /** What was found is short of the bound by so many laps more: further first. */
@@ -24,7 +26,7 @@ export function solveNarrowed(
 ): Solved {
   if (relaxed.status !== 'bounded') return nothing(relaxed.status)
   const { boundLaps } = relaxed
-  let withinLaps = FIRST_LAPS
+  let withinLaps = firstLaps(model, relaxed)
   let { start } = options
   for (;;) {
     const part = cheapPart(model, relaxed, withinLaps)
@@ -39,6 +41,11 @@ export function solveNarrowed(
     start = found.values ?? start
     withinLaps = found.values ? shortBy : withinLaps * FURTHER
   }
+}
+
+function firstLaps({ columns }: LinearModel, { dear }: Bounded): number {
+  const first = columns.filter((column, at) => !isDear(column, dear[at], FIRST_LAPS))
+  return first.length > MANY ? FEWER_LAPS : FIRST_LAPS
 }
 
 function nothing(status: 'infeasible' | 'stopped'): Solved {

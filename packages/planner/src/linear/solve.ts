@@ -25,8 +25,14 @@ export interface SolveOptions {
 export interface SearchOptions extends SolveOptions {
   /** Values of a plan that is known already. */
   readonly start?: Float64Array
-  readonly presolve?: 'off' | 'choose'
+  readonly presolve?: Presolve
 }
+
+/** `quick`: without setting one column after the other to see what follows. */
+type Presolve = 'off' | 'choose' | 'quick'
+
+/** The solver's rule 15 of presolve, probing, in its mask of rules that are off. */
+const PROBING = 1 << 15
 
 export interface Solved {
   /** `stopped`: by a limit, a cancel or for want of memory, with or without values. */
@@ -50,7 +56,8 @@ export function solve(
       native.options.set({
         // The callbacks stay silent without it.
         ...{ output_flag: true, log_to_console: false },
-        presolve,
+        presolve: presolve === 'off' ? 'off' : 'choose',
+        presolve_rule_off: presolve === 'quick' ? PROBING : 0,
         // One per cent of a day's laps is a stint: the gap is counted in laps.
         ...{ mip_rel_gap: 0, mip_abs_gap: gapLaps },
         ...(limitSeconds === undefined ? {} : { time_limit: limitSeconds }),
@@ -114,16 +121,18 @@ export function dataOf(
   { columns, rows, offset = 0 }: LinearModel,
   { constants, infinity }: Highs,
 ): ModelData {
-  const starts = [0]
-  const indices: number[] = []
-  const values: number[] = []
-  for (const { terms } of rows) {
+  const entries = rows.reduce((sum, { terms }) => sum + terms.length, 0)
+  const starts = new Int32Array(rows.length + 1)
+  const [indices, values] = [new Int32Array(entries), new Float64Array(entries)]
+  let at = 0
+  rows.forEach(({ terms }, row) => {
     for (const [column, factor] of terms) {
-      indices.push(column)
-      values.push(factor)
+      indices[at] = column
+      values[at] = factor
+      at += 1
     }
-    starts.push(indices.length)
-  }
+    starts[row + 1] = at
+  })
   const { integer, continuous } = constants.variableType
   const bounded = (value: number) =>
     Number.isFinite(value) ? value : value > 0 ? infinity : -infinity
