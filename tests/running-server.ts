@@ -126,7 +126,9 @@ function launch(options: ServerOptions, at: { data: string; port: number }): Chi
 function serverProgram(): readonly string[] {
   const bundle = join(root, 'build', 'server', 'main.js')
   // As `npm start` does.
-  return existsSync(bundle) ? ['--v8-pool-size=1', bundle] : ['--import', 'tsx', join(root, 'server/src/main.ts')]
+  return existsSync(bundle)
+    ? ['--v8-pool-size=1', bundle]
+    : ['--import', 'tsx', join(root, 'server/src/main.ts')]
 }
 
 async function ready(url: string, server: ChildProcess): Promise<void> {
