@@ -51,6 +51,16 @@ test('a post breaks it unless marshalling is rest, wall and bench always, off du
   expect(both([...ends, at('offDuty')])).toEqual([80, 80, 80])
 })
 
+test('time off is no duty: whoever has nothing else is not asked to rest', () => {
+  const off = span({ person: 'Ben', duty: 'offDuty' }, 0, 60)
+  // Longer than the race: nobody could.
+  const value = { atLeastMs: 160 * MINUTE, ...NOT_REST }
+  expect(judge([off], value)).toEqual([])
+  // At a post to 10, off from there to 150.
+  const post = marshal('Ben', 0, 10)
+  expect(judge([off, post], value)).toEqual([['broken', 140, -20, 'Ben']])
+})
+
 test('hours of the clock: only rest within them counts, and nothing before midnight is known', () => {
   const value = { atLeastMs: 30 * MINUTE, from: 30 * MINUTE, to: 60 * MINUTE, ...NOT_REST }
   const spans = [drive('Ana', 0, 40)]

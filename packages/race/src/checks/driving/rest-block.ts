@@ -21,7 +21,7 @@ export const restBlock: Check<'restBlock'> = {
     const isRest = known(value.marshalling) === 'isRest'
     const assumed = known(value.marshalling) === undefined
     const people = bench.people.filter(
-      (one) => one.spans.length > 0 && (value.who === undefined || isOf(one, value.who)),
+      (one) => hasDuty(one) && (value.who === undefined || isOf(one, value.who)),
     )
     const cases = people.map((person): Case => {
       const restMs = longestFree(dutiesOf(person, isRest), windows)
@@ -38,6 +38,11 @@ export const restBlock: Check<'restBlock'> = {
     })
     return [{ name: 'atLeast', called: 'One long rest of at least', cases }]
   },
+}
+
+/** Time off is no duty. */
+function hasDuty({ spans }: BenchPerson): boolean {
+  return spans.some(({ duty }) => duty !== 'offDuty')
 }
 
 function dutiesOf({ spans }: BenchPerson, marshallingIsRest: boolean): readonly Stretch[] {
