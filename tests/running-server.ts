@@ -123,7 +123,7 @@ function launch(options: ServerOptions, at: { data: string; port: number }): Chi
   return server
 }
 
-function serverProgram(): readonly string[] {
+export function serverProgram(): readonly string[] {
   const bundle = join(root, 'build', 'server', 'main.js')
   // As `npm start` does.
   return existsSync(bundle)

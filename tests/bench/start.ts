@@ -8,6 +8,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
+import { serverProgram } from '../running-server.ts'
 import { median, rounded, type Row } from './row.ts'
 
 const RUNS = 5
@@ -15,7 +16,6 @@ const IDLE_AFTER_MS = 2_000
 const READY_GOAL_MS = 500
 const MEMORY_GOAL_MB = 130
 const PORT = 19_417
-const root = join(import.meta.dirname, '../..')
 
 const BARE = `require('node:http').createServer((_, answer) => answer.end()).listen(${PORT}, '127.0.0.1')`
 
@@ -27,7 +27,7 @@ interface Start {
 export async function bench(): Promise<readonly Row[]> {
   const data = mkdtempSync(join(tmpdir(), 'pitlamp-start-'))
   const where = ['--host', '127.0.0.1', '--port', String(PORT), '--data', data]
-  const ours = ['--v8-pool-size=1', join(root, 'build/server/main.js'), ...where]
+  const ours = [...serverProgram(), ...where]
   await start(ours)
   const [starts, bare]: [Start[], Start[]] = [[], []]
   for (let run = 0; run < RUNS; run += 1) {

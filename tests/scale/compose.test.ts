@@ -152,7 +152,10 @@ describe('the image', () => {
     expect(Object.keys(manifest.scripts)).toEqual(expect.arrayContaining(named))
     const [command] = all('CMD')
     const words = JSON.parse(command ?? '[]') as string[]
-    expect(words.at(-1)).toBe(manifest.scripts.start.split(' ').at(-1))
+    const started = manifest.scripts.start.split(' ')
+    expect(words.at(-1)).toBe(started.at(-1))
+    const forV8 = (one: string) => one.startsWith('--v8')
+    expect(words.filter(forV8)).toEqual(started.filter(forV8))
     const copied = all('COPY').flatMap((line) => line.match(/(?<=\/pitlamp\/)[\w.-]+/g) ?? [])
     expect(copied).toEqual([
       ...['package.json', 'package-lock.json', 'node_modules'],

@@ -1,6 +1,7 @@
 /** What the logs say, folded on the server as on every screen. */
 import { fold, readEntry, type LogEntry, type State } from '@pitlamp/race'
 import type { Storage } from '../storage/port.ts'
+import { wholeLog } from '../storage/reads/whole-log.ts'
 
 export interface FoldedLog {
   readonly entries: readonly LogEntry[]
@@ -32,17 +33,9 @@ export class FoldedLogs {
   }
 
   async #readOn(meeting: string, before: FoldedLog): Promise<FoldedLog> {
-    const news: LogEntry[] = []
-    let { seq } = before
-    for (;;) {
-      const page = await this.#storage.read.entriesAfter(meeting, seq)
-      const last = page.at(-1)
-      if (!last) break
-      seq = last.seq
-      news.push(...page.map(readEntry))
-    }
+    const news = await wholeLog(this.#storage.read, meeting, before.seq)
     if (news.length === 0) return before
-    const entries = [...before.entries, ...news]
-    return { entries, seq, state: fold(entries) }
+    const entries = [...before.entries, ...news.map(readEntry)]
+    return { entries, seq: news.at(-1)?.seq ?? before.seq, state: fold(entries) }
   }
 }

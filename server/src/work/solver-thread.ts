@@ -6,6 +6,7 @@ import { basename } from 'node:path'
 import { constants, setPriority } from 'node:os'
 import { parentPort, workerData } from 'node:worker_threads'
 import { openReader, type Reader } from '../storage/reader.ts'
+import { wholeLog } from '../storage/reads/whole-log.ts'
 import type { FromSolver, SolverSettings, WorkInput } from './messages.ts'
 import { compileSolver } from './solver-program.ts'
 import { workOut } from './work-out.ts'
@@ -50,16 +51,9 @@ async function loadSolver(): Promise<Highs> {
 async function logOf(meeting: string): Promise<readonly LogEntry[]> {
   const reader = await openReader(store)
   held.push(reader)
-  const entries: LogEntry[] = []
-  for (let seq = 0; ;) {
-    const page = await reader.read.entriesAfter(meeting, seq)
-    const last = page.at(-1)
-    if (!last) break
-    seq = last.seq
-    entries.push(...page.map(readEntry))
-  }
+  const entries = await wholeLog(reader.read, meeting)
   await reader.close()
-  return entries
+  return entries.map(readEntry)
 }
 
 function tell(message: FromSolver): void {
